@@ -1,0 +1,1 @@
+export { OutOfRange } from './out-of-range.ts';
