@@ -67,6 +67,31 @@ export function besselKScaled(order: number, x: number): number {
   return value;
 }
 
+/** `fillBesselKRescaled` counts in these. */
+export const besselKRescaling = 1e200;
+
+/**
+ * eˣ K_n(x) as `out[0]`·1e200^`out[1]`, for comparing values of which each alone would overflow. No checks: order 0,
+ * 1, 2, …; x above 0. Accuracy and source as for `besselKScaled`.
+ */
+export function fillBesselKRescaled(order: number, x: number, out: Float64Array): void {
+  let below = besselK0Scaled(x);
+  let value = order === 0 ? below : besselK1Scaled(x);
+  let rescalings = 0;
+  for (let k = 1; k < order; k++) {
+    const above = below + ((2 * k) / x) * value;
+    below = value;
+    value = above;
+    if (value > besselKRescaling) {
+      value /= besselKRescaling;
+      below /= besselKRescaling;
+      rescalings++;
+    }
+  }
+  out[0] = value;
+  out[1] = rescalings;
+}
+
 /**
  * K_{n+1}(x)/K_n(x) for x > 0; never overflows. Relative error below 1e-15·(1 + n/10) at worst.
  *
