@@ -1,0 +1,141 @@
+import { OutOfRange } from '../out-of-range.ts';
+import { type FacetBeam, inUnitsOf, mustBeFacetBeam } from './facet-beam.ts';
+import { type CoherentBeam, fieldOf, type GaussianField } from './gaussian-field.ts';
+import { hermiteCrowd, hermiteFactor } from './hermite-members.ts';
+import { climbLadder, ladderScratch } from './mode-ladder.ts';
+import type { ModeSet } from './mode-set.ts';
+import { facetGrid } from './overlap-grids.ts';
+import { cosinePower, modePower, projectPolar } from './polar-overlap.ts';
+import type { Pupil } from './pupil.ts';
+import { projectThroughPupil } from './pupil-overlap.ts';
+import { tiltMembers } from './tilt-members.ts';
+
+/** What one fibre takes from one beam. Fractions of the power that arrives (before the lens's stop, if there is one). */
+export interface Overlap {
+  /** In all guided modes. */
+  readonly guided: number;
+  /** In LP01. */
+  readonly fundamental: number;
+  /** Mode by mode, in the order of the mode set; both orientations together, and cos lφ alone. */
+  readonly powers: Float64Array;
+  readonly cosinePowers: Float64Array;
+  readonly method: 'ladder' | 'polar' | 'pupil';
+}
+
+export interface OverlapOptions {
+  /** Error of a power to aim for; 1e−8 unless told. */
+  readonly tolerance?: number;
+}
+
+/** Beyond this V a mode set is large and beams of M² > 1 are summed as Hermite-Gauss members. */
+const ladderLimit = 30;
+
+const scratch = ladderScratch();
+
+/**
+ * Power of an astigmatic, turned, offset, tilted, defocused, partly coherent beam in every guided mode.
+ *
+ * Valid for paraxial light, weak guidance and one polarisation of the launch. No Fresnel loss. For V above about 150
+ * use {@link phaseSpaceFraction}. Against the exact free-space propagator the paraxial model is off by up to 2e−3 at
+ * numerical aperture 0.1 and 40 µm of defocus.
+ *
+ * @param coreRadius m
+ * @param wavelength in vacuum, m
+ * @param pupil the lens's stop and aberration, or null where neither matters
+ * @throws {OutOfRange} for a beam that cannot be
+ * @source A. W. Snyder and J. D. Love, Optical Waveguide Theory (1983), ch. 20 (from memory): |∫Eψ* dA|² of normalised
+ *   fields; how it is computed is told in mode-ladder.ts, polar-overlap.ts, tilt-members.ts and pupil-overlap.ts
+ */
+export function overlapOf(
+  set: ModeSet,
+  coreRadius: number,
+  wavelength: number,
+  beam: FacetBeam,
+  pupil: Pupil | null = null,
+  { tolerance = 1e-8 }: OverlapOptions = {},
+): Overlap {
+  mustBeFacetBeam(beam);
+  if (!(wavelength > 0 && coreRadius > 0)) {
+    throw new OutOfRange({
+      where: 'overlapOf',
+      what: `wavelength ${wavelength} m and core radius ${coreRadius} m must both be positive`,
+      mend: 'Give both in metres.',
+    });
+  }
+  const scaled = inUnitsOf(coreRadius, beam);
+  const waveNumber = (2 * Math.PI * coreRadius) / wavelength;
+  const count = set.modes.length;
+  const powers = new Float64Array(count);
+  const cosinePowers = new Float64Array(count);
+  const amplitudes = new Float64Array(4 * count);
+  const collect = (weight: number) => {
+    for (let mode = 0; mode < count; mode += 1) {
+      const { l } = set.modes[mode]!;
+      powers[mode] = powers[mode]! + weight * modePower(amplitudes, mode, l);
+      cosinePowers[mode] = cosinePowers[mode]! + weight * cosinePower(amplitudes, mode, l);
+    }
+  };
+  let method: Overlap['method'] = 'ladder';
+  const coherent = scaled.m2X === 1 && scaled.m2Y === 1;
+  if (pupil === null && (set.vNumber > ladderLimit || coherentIsPolar(set)) && !coherent) {
+    method = 'polar';
+    const crowd = hermiteCrowd(scaled, tolerance);
+    const field = fieldOf(crowd.embedded, waveNumber);
+    const lobes = crowd.members.reduce((most, { orderX, orderY }) => Math.max(most, orderX + orderY), 0);
+    const grid = facetGrid(set, field, Math.sqrt(1 + lobes / 3), 1.5 * lobes);
+    const table = set.fields(grid);
+    for (const member of crowd.members) {
+      amplitudes.fill(0);
+      projectPolar(
+        { field, grid, table, modes: set.modes, polynomial: hermiteFactor(crowd, member, waveNumber) },
+        amplitudes,
+      );
+      collect(member.weight);
+    }
+  } else {
+    const meeting = (waistRadius: number) => waistRadius / Math.hypot(1, waistRadius / modeReach(set));
+    for (const { beam: member, weight } of tiltMembers(scaled, waveNumber, meeting, tolerance)) {
+      const used = coherentAmplitudes(set, fieldOf(member, waveNumber), member, waveNumber, pupil, amplitudes, tolerance);
+      if (used !== 'ladder') method = used;
+      collect(weight);
+    }
+  }
+  const fundamental = set.modes.findIndex(({ l, m }) => l === 0 && m === 1);
+  return {
+    guided: powers.reduce((sum, power) => sum + power, 0),
+    fundamental: powers[fundamental] ?? 0,
+    powers,
+    cosinePowers,
+    method,
+  };
+}
+
+/** A radius, in core radii, that covers where the modes are strong. */
+function modeReach(set: ModeSet): number {
+  const slowest = set.modes.reduce((least, { w }) => Math.min(least, w), Number.POSITIVE_INFINITY);
+  return 1.4 + 1 / slowest;
+}
+
+/** Whether even coherent beams take the polar road: many modes make the ladder's band wide and its rungs many. */
+const coherentIsPolar = (set: ModeSet): boolean => set.vNumber > ladderLimit;
+
+function coherentAmplitudes(
+  set: ModeSet,
+  field: GaussianField,
+  _beam: CoherentBeam,
+  waveNumber: number,
+  pupil: Pupil | null,
+  amplitudes: Float64Array,
+  tolerance: number,
+): Overlap['method'] {
+  if (pupil !== null) {
+    amplitudes.fill(0);
+    projectThroughPupil(set, field, pupil, waveNumber, amplitudes);
+    return 'pupil';
+  }
+  if (!coherentIsPolar(set) && climbLadder(set.ladder(), field, amplitudes, scratch, tolerance)) return 'ladder';
+  amplitudes.fill(0);
+  const grid = facetGrid(set, field);
+  projectPolar({ field, grid, table: set.fields(grid), modes: set.modes }, amplitudes);
+  return 'polar';
+}

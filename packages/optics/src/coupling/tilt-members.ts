@@ -1,0 +1,103 @@
+import { gaussHermite } from '../numerics/gauss-hermite.ts';
+import type { CoherentBeam } from './gaussian-field.ts';
+import type { FacetBeam } from './facet-beam.ts';
+
+/*
+ * A Gaussian Schell-model beam is a crowd of coherent Gaussians of the full waist, each tilted at the waist by its own
+ * chance angle of rms √(M⁴−1)·λ/(2πw₀). So any coupling of the beam is the mean of coherent couplings over tilts.
+ */
+
+/** One coherent member of the crowd and its share of the power. */
+export interface TiltMember {
+  readonly beam: CoherentBeam;
+  readonly weight: number;
+}
+
+interface TiltNodes {
+  /** In units of the rms tilt. */
+  readonly nodes: ArrayLike<number>;
+  readonly weights: ArrayLike<number>;
+}
+
+/**
+ * Quadrature over one standard normal tilt. `reach` is k·σ·W: how many waves the rms tilt puts across the width W over
+ * which beam and mode meet; the coupling as a function of tilt is a band-limited function of that width.
+ */
+function tiltNodes(reach: number, tolerance: number): TiltNodes {
+  if (reach === 0) return { nodes: [0], weights: [1] };
+  if (tolerance > 1e-5 && reach < 1.1) return gaussHermite(reach < 0.45 ? 2 : reach < 0.8 ? 3 : 4);
+  // Trapezoid: cut where the normal density is below the tolerance; step so that the first alias of the integrand,
+  // a Gaussian-like function of width √(W² + 1/(kσ)²) in the conjugate variable, is below it too.
+  const cut = Math.sqrt(2 * Math.log(1 / tolerance));
+  const step = (2 * Math.PI) / (cut * Math.sqrt(reach * reach + 1));
+  const half = Math.ceil(cut / step);
+  const nodes: number[] = [];
+  const weights: number[] = [];
+  let sum = 0;
+  for (let i = -half; i <= half; i += 1) {
+    const x = i * step;
+    const weight = Math.exp((-x * x) / 2);
+    nodes.push(x);
+    weights.push(weight);
+    sum += weight;
+  }
+  return { nodes, weights: weights.map((weight) => weight / sum) };
+}
+
+/**
+ * The coherent members of `beam`. Where the beam has no offset and no tilt, mirror images are left out and their share
+ * is given to the one kept: modes do not tell them apart.
+ *
+ * @param waveNumber 2π/wavelength in the inverse of the beam's unit of length
+ * @param meetingRadius 1/e² radius at the waist over which beam and modes can meet, in the beam's unit
+ * @param tolerance error of the mean to aim for, as a fraction of the power
+ * @source A. Starikov and E. Wolf, J. Opt. Soc. Am. 72, 923 (1982) for the model (from memory); the crowd of tilts is
+ *   the same model in another representation, checked against the sum of Hermite-Gauss modes
+ */
+export function tiltMembers(
+  beam: FacetBeam,
+  waveNumber: number,
+  meetingRadius: (waistRadius: number) => number,
+  tolerance: number,
+): readonly TiltMember[] {
+  if (beam.m2X === 1 && beam.m2Y === 1) return [{ beam, weight: 1 }];
+  const rmsX = Math.sqrt(beam.m2X ** 2 - 1) / (waveNumber * beam.waistRadiusX);
+  const rmsY = Math.sqrt(beam.m2Y ** 2 - 1) / (waveNumber * beam.waistRadiusY);
+  const alongX = tiltNodes(waveNumber * rmsX * meetingRadius(beam.waistRadiusX), tolerance);
+  const alongY = tiltNodes(waveNumber * rmsY * meetingRadius(beam.waistRadiusY), tolerance);
+  const centred = beam.offsetX === 0 && beam.offsetY === 0 && beam.tiltX === 0 && beam.tiltY === 0;
+  const c = Math.cos(beam.azimuth);
+  const s = Math.sin(beam.azimuth);
+  const members: TiltMember[] = [];
+  for (let i = 0; i < alongX.nodes.length; i += 1) {
+    const x = alongX.nodes[i]!;
+    if (centred && x < -1e-12) continue;
+    for (let j = 0; j < alongY.nodes.length; j += 1) {
+      const y = alongY.nodes[j]!;
+      if (centred && y < -1e-12) continue;
+      const images = centred ? (Math.abs(x) > 1e-12 ? 2 : 1) * (Math.abs(y) > 1e-12 ? 2 : 1) : 1;
+      const weight = images * alongX.weights[i]! * alongY.weights[j]!;
+      if (weight < tolerance * 1e-3) continue; // a few hundred of these stay below the tolerance
+      const tiltX = x * rmsX;
+      const tiltY = y * rmsY;
+      // the tilt pivots about the waist: by the facet, −waistZ downstream of it, the axis has moved sideways too
+      const shiftX = -beam.waistZX * tiltX;
+      const shiftY = -beam.waistZY * tiltY;
+      members.push({
+        weight,
+        beam: {
+          waistRadiusX: beam.waistRadiusX,
+          waistRadiusY: beam.waistRadiusY,
+          waistZX: beam.waistZX,
+          waistZY: beam.waistZY,
+          azimuth: beam.azimuth,
+          offsetX: beam.offsetX + c * shiftX - s * shiftY,
+          offsetY: beam.offsetY + s * shiftX + c * shiftY,
+          tiltX: beam.tiltX + c * tiltX - s * tiltY,
+          tiltY: beam.tiltY + s * tiltX + c * tiltY,
+        },
+      });
+    }
+  }
+  return members;
+}
