@@ -2,3 +2,15 @@ export type { Drawer } from './drawer/drawer.ts';
 export type * from './launch/launch.ts';
 export type { Entry, Origin, Quantity, Shape } from './quantity/quantity.ts';
 export { Refusal, type RefusalParts } from './refusal.ts';
+export { type Dimension, dimensions } from './units/dimension.ts';
+export { exactText } from './units/exact-text.ts';
+export type { QuantityOptions } from './units/mend.ts';
+export type { QuantityLimits, QuantityRead } from './units/quantity-read.ts';
+export { type QuantityRefused, readQuantity } from './units/read-quantity.ts';
+export {
+  writeDecibel,
+  writeDecibelMilliwatt,
+  writeInterval,
+  writeQuantity,
+  writeValue,
+} from './units/write.ts';

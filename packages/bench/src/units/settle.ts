@@ -1,0 +1,103 @@
+import type { Deviation } from './deviation.ts';
+import { type Dimension, dimensionFacts, type Floor } from './dimension.ts';
+import { exactText } from './exact-text.ts';
+import { type Misread, type QuantityRead, quote } from './quantity-read.ts';
+import type { Term } from './term.ts';
+
+/** A value, what stands behind its `±` or `within`, and what the value cannot be. */
+export interface Stated {
+  readonly term: Term;
+  readonly dimension: Dimension;
+  readonly keyword: '±' | 'within';
+  readonly deviation: Exclude<Deviation, Misread>;
+  readonly floor: Floor;
+}
+
+/**
+ * From this share of the value on, the doubt about something that cannot be negative is `positive` and not `normal`:
+ * a bell a quarter as wide as its distance from zero puts one sample in 30 000 below zero. Chosen here, no source.
+ */
+export const positiveFrom = 0.25;
+
+/** Ten times the value is no uncertainty any more, and the ends of its distribution would overflow. */
+const largestShare = 10;
+
+/** Room for the last digit of sums such as 97 % + 3 %. */
+const rounding = 1e-12;
+
+/**
+ * The standard uncertainty and the shape of the doubt. Hard limits are rectangular, of standard uncertainty limit/√3.
+ *
+ * @source JCGM 100:2008 (GUM) 4.3.7, equation (7): from memory
+ */
+export function settle(stated: Stated): QuantityRead | Misread {
+  const { term, deviation, keyword, floor } = stated;
+  const { value } = term;
+  if (deviation.kind === 'factor') return settleFactor(stated, deviation.logarithm);
+  const { size } = deviation;
+  if (size === 0) return { ok: true, value, uncertainty: 0, shape: 'normal' };
+  const share = size / Math.abs(value);
+  if (floor !== 'none' && value === 0) return fromZero(stated, size);
+  if (floor !== 'none' && share > largestShare) {
+    const meant = [
+      `${term.written} ${keyword} ${exactText(value, stated.dimension)}`,
+      `${term.written} ± 100 %`,
+    ];
+    return { ok: false, what: `The uncertainty is more than ten times ${quote(term.written)}`, meant };
+  }
+  if (keyword === 'within') return settleLimits(stated, size);
+  const shape = floor !== 'none' && share > positiveFrom ? 'positive' : 'normal';
+  return { ok: true, value, uncertainty: size, shape };
+}
+
+/** Decibels behind a power: the same factor up and down. */
+function settleFactor({ term, keyword }: Stated, logarithm: number): QuantityRead | Misread {
+  const { value } = term;
+  const spread = keyword === 'within' ? logarithm / Math.sqrt(3) : logarithm;
+  if (spread === 0) return { ok: true, value, uncertainty: 0, shape: 'normal' };
+  if (value === 0) {
+    return { ok: false, what: `A factor on ${quote(term.written)} changes nothing`, meant: [term.written] };
+  }
+  if (spread > largestShare) {
+    return {
+      ok: false,
+      what: 'The uncertainty is more than 43 dB',
+      meant: [`${term.written} ${keyword} 3 dB`],
+    };
+  }
+  // Narrow limits are as good as symmetric; wide ones are not, and keep their factor at the price of soft ends.
+  const shape = keyword === 'within' && logarithm <= positiveFrom ? 'rectangular' : 'positive';
+  return { ok: true, value, uncertainty: value * spread, shape };
+}
+
+function settleLimits({ term, dimension, floor }: Stated, limit: number): QuantityRead | Misread {
+  const { value, written } = term;
+  const standard = limit / Math.sqrt(3);
+  const ceiling = dimensionFacts[dimension].ceiling ?? Infinity;
+  const low = value - limit;
+  const high = value + limit;
+  if (floor === 'positive' && low <= value * rounding) {
+    const meant = [`${written} ± ${exactText(standard, dimension)}`];
+    return { ok: false, what: `The limits of ${quote(written)} reach zero, which is not possible`, meant };
+  }
+  if ((floor === 'orZero' && low < -value * rounding) || high > ceiling * (1 + rounding)) {
+    const meant = [between(floor === 'none' ? low : Math.max(low, 0), Math.min(high, ceiling), dimension)];
+    return { ok: false, what: `The limits of ${quote(written)} reach beyond what is possible`, meant };
+  }
+  return { ok: true, value, uncertainty: standard, shape: 'rectangular' };
+}
+
+/** Something that cannot be negative and may be zero is said by its limits. */
+function fromZero({ term, dimension }: Stated, size: number): Misread {
+  const ceiling = dimensionFacts[dimension].ceiling ?? Infinity;
+  const meant = [between(0, Math.min(size, ceiling), dimension)];
+  return {
+    ok: false,
+    what: `Half of the doubt about ${quote(term.written)} lies below zero, where it cannot be`,
+    meant,
+  };
+}
+
+function between(low: number, high: number, dimension: Dimension): string {
+  return `${exactText((low + high) / 2, dimension)} within ${exactText((high - low) / 2, dimension)}`;
+}
