@@ -1,7 +1,9 @@
 import { readDeviation } from './deviation.ts';
-import { type Dimension, dimensionFacts, type Floor } from './dimension.ts';
+import { type Dimension, dimensionFacts } from './dimension.ts';
 import { exactText } from './exact-text.ts';
+import { readNumber } from './number-text.ts';
 import { type Misread, type QuantityLimits, type QuantityRead, quote } from './quantity-read.ts';
+import { type Range, rangeOf } from './range.ts';
 import { settle } from './settle.ts';
 import { readTerm, type Term } from './term.ts';
 
@@ -12,7 +14,7 @@ const largest = 1e60;
 const smallest = 1e-60;
 
 /** `±`, its spellings on a keyboard, or `within`. */
-const mark = /\s*(±|\+\/[-−]|\+[-−](?!\d)|\bwithin\b(?:\s*±)?)\s*/u;
+const mark = /\s*(±|\+\/[-−]|\+[-−]|\bwithin\b(?:\s*±)?)\s*/u;
 
 /** Reads a text, or says why not; looks for no mend. */
 export function attempt(text: string, dimension: Dimension, limits: QuantityLimits): QuantityRead | Misread {
@@ -21,10 +23,13 @@ export function attempt(text: string, dimension: Dimension, limits: QuantityLimi
   }
   // Ångström, ohm and kelvin signs become the letters they stand for; the two micro signs stay apart.
   const [valueText = '', sign, deviationText = '', ...more] = text.normalize('NFC').split(mark);
+  if (sign !== undefined && valueText === '') {
+    return { ok: false, what: `nothing stands before ${quote(sign)}`, meant: [] };
+  }
   const term = readTerm(valueText, dimension);
   if (!term.ok) return term;
-  const floor = floorOf(dimension, limits);
-  const impossible = tooOdd(term.value, term.written) ?? outside(term, dimension, floor, limits);
+  const range = rangeOf(dimension, limits);
+  const impossible = tooOdd(term.value, term.written) ?? outside(term, dimension, range);
   if (impossible) return impossible;
   if (sign === undefined) return { ok: true, value: term.value, uncertainty: null, shape: 'normal' };
 
@@ -33,58 +38,43 @@ export function attempt(text: string, dimension: Dimension, limits: QuantityLimi
     const meant = [`${term.written} ${keyword} ${deviationText}`];
     return { ok: false, what: `${quote(text)} has two uncertainties`, meant };
   }
-  const deviation = readDeviation(deviationText, term, dimension);
+  const deviation = readDeviation(keyword, deviationText, term, dimension);
   if (!deviation.ok) {
     return { ...deviation, meant: deviation.meant.map((meant) => `${term.written} ${keyword} ${meant}`) };
   }
   const size = deviation.kind === 'amount' ? deviation.size : deviation.logarithm;
-  return tooOdd(size, deviationText) ?? settle({ term, dimension, keyword, deviation, floor });
-}
-
-/** What the dimension and the key allow, whichever is stricter. */
-function floorOf(dimension: Dimension, { positive }: QuantityLimits): Floor {
-  const own = dimensionFacts[dimension].floor;
-  if (own === 'positive' || positive === true) return 'positive';
-  return own === 'orZero' || positive === 'orZero' ? 'orZero' : 'none';
+  return tooOdd(size, deviationText) ?? settle({ term, dimension, keyword, deviation, range });
 }
 
 /** Numbers that are written as if they were not zero and yet cannot be computed with. */
 function tooOdd(value: number, written: string): Misread | null {
-  if (Number.isNaN(value) || Math.abs(value) > largest)
-    return { ok: false, what: `${quote(written)} is too large to compute with`, meant: [] };
-  const isZero = value === 0 && !/[1-9]/u.test(written.replace(/[eE].*$/u, ''));
-  if (Math.abs(value) < smallest && !isZero)
-    return { ok: false, what: `${quote(written)} is too small to compute with`, meant: [] };
-  return null;
+  const size = Math.abs(value);
+  const isZero = value === 0 && readNumber(written)?.number.digits === 0n;
+  if (isZero || (size >= smallest && size <= largest)) return null;
+  const way = size < smallest ? 'small' : 'large';
+  return { ok: false, what: `${quote(written)} is too ${way} to compute with`, meant: [] };
 }
 
 /** A value that the dimension or the key rules out. */
-function outside(
-  { value, written }: Term,
-  dimension: Dimension,
-  floor: Floor,
-  limits: QuantityLimits,
-): Misread | null {
-  const refused = (what: string, ...meant: string[]): Misread => ({
+function outside({ value, written }: Term, dimension: Dimension, range: Range): Misread | null {
+  const { name } = dimensionFacts[dimension];
+  const refused = (what: string, ask: string, ...meant: string[]): Misread => ({
     ok: false,
     what: `${quote(written)} ${what}`,
+    ask: `${name} ${ask}`,
     meant,
   });
-  if (floor === 'positive' && value <= 0) return refused('is not above zero');
-  if (floor === 'orZero' && value < 0) return refused('is below zero');
-  const max = Math.min(limits.max ?? Infinity, dimensionFacts[dimension].ceiling ?? Infinity);
-  if (value > max) {
-    const largestText = exactText(max, dimension);
-    return refused(
-      `is more than \`${largestText}\``,
-      ...(dimension === 'fraction' ? [`${written} %`] : []),
-      largestText,
-    );
+  if (range.floor === 'positive' && value <= 0) return refused('is not above zero', 'above zero');
+  if (range.floor === 'orZero' && value < 0) return refused('is below zero', 'of zero or more');
+  if (value > range.high) {
+    const most = exactText(range.high, dimension);
+    // A bare 97 is a percentage whose sign was forgotten.
+    const forgotten = dimension === 'fraction' ? [`${written} %`] : [];
+    return refused(`is more than \`${most}\``, `of at most \`${most}\``, ...forgotten, most);
   }
-  const min = limits.min ?? -Infinity;
-  if (value < min) {
-    const least = exactText(min, dimension);
-    return refused(`is less than \`${least}\``, least);
+  if (value < range.low) {
+    const least = exactText(range.low, dimension);
+    return refused(`is less than \`${least}\``, `of at least \`${least}\``, least);
   }
   return null;
 }

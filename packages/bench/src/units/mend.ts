@@ -2,8 +2,9 @@ import { attempt } from './attempt.ts';
 import { type Dimension, dimensionFacts } from './dimension.ts';
 import { exactText } from './exact-text.ts';
 import { readNumber } from './number-text.ts';
-import type { Misread, QuantityLimits } from './quantity-read.ts';
+import type { Misread, QuantityLimits, QuantityRead } from './quantity-read.ts';
 import { repairs } from './repairs.ts';
+import { brokenNumber } from './term.ts';
 
 /** What one key allows, and how one would write it. */
 export interface QuantityOptions extends QuantityLimits {
@@ -28,44 +29,52 @@ export function mendFor(
   dimension: Dimension,
   options: QuantityOptions,
 ): string {
-  const works = (candidate: string): boolean => attempt(candidate, dimension, options).ok;
+  const read = (candidate: string): QuantityRead | Misread => attempt(candidate, dimension, options);
   const written = text.length > longestMeant ? '' : text.trim();
   if (eitherComma.test(written)) {
-    const decimal = nearest(written.replace(',', '.'), works);
-    const thousands = nearest(written.replace(',', ''), works);
+    const decimal = nearest(written.replace(',', '.'), read).found;
+    const thousands = nearest(written.replace(',', ''), read).found;
     if (decimal !== null && thousands !== null) {
       return `Write \`${decimal}\`, or \`${thousands}\` if the comma marks thousands.`;
     }
   }
-  const meant = misread.meant.find(works) ?? nearest(written, works);
-  if (meant !== null) return `Write \`${meant}\`.`;
-  const { name, examples } = dimensionFacts[dimension];
-  const all = options.example === undefined ? examples : [options.example, ...examples];
-  const limits = [options.max, options.min].filter((limit) => limit !== undefined);
+  const { found, tried } = nearest(written, read);
+  if (found !== null) return `Write \`${found}\`.`;
+  const { name, examples: usual } = dimensionFacts[dimension];
+  const examples = [...(options.example === undefined ? [] : [options.example]), ...usual];
   const candidates = [
-    ...inUsualUnit(written, all),
-    ...all,
-    ...limits.map((limit) => exactText(limit, dimension)),
+    ...(misread.examples ?? []),
+    ...tried.flatMap((candidate) => inUsualUnit(candidate, examples)),
+    ...examples,
+    ...[options.max, options.min]
+      .filter((limit) => limit !== undefined)
+      .map((limit) => exactText(limit, dimension)),
   ];
-  return `Write ${name}, such as \`${candidates.find(works) ?? examples[0]}\`.`;
+  const example = candidates.find((candidate) => read(candidate).ok) ?? usual[0];
+  return `Write ${misread.ask ?? name}, such as \`${example}\`.`;
 }
 
-/** The readable text that the fewest repairs lead to; `null` if there is none near. */
-function nearest(text: string, works: (candidate: string) => boolean): string | null {
-  const seen = new Set([text]);
-  for (const candidate of seen) {
-    if (works(candidate)) return candidate;
-    if (seen.size > patience) return null;
-    // A set hands out what is added while it is walked: this goes breadth first, and never twice.
-    for (const repair of repairs) for (const next of repair(candidate)) seen.add(next);
+/** The readable text that the fewest repairs lead to, `null` if there is none near; and all that was tried. */
+function nearest(
+  text: string,
+  read: (candidate: string) => QuantityRead | Misread,
+): { readonly found: string | null; readonly tried: readonly string[] } {
+  const tried = new Set([text]);
+  // A set hands out what is added while it is walked: this goes breadth first, and never twice.
+  for (const candidate of tried) {
+    const result = read(candidate);
+    if (result.ok) return { found: candidate, tried: [] };
+    if (tried.size > patience) break;
+    for (const next of result.meant) tried.add(next);
+    for (const repair of repairs) for (const next of repair(candidate)) tried.add(next);
   }
-  return null;
+  return { found: null, tried: [...tried] };
 }
 
 /** The number at the start of `text` with the units of the examples behind it, with and without its tail. */
 function inUsualUnit(text: string, examples: readonly string[]): readonly string[] {
   const found = readNumber(text.normalize('NFC'));
-  if (!found) return [];
+  if (!found || brokenNumber(text, found.rest) !== null) return [];
   const tail = /(?:±|\+\/[-−]|\bwithin\b).*$/u.exec(found.rest)?.[0] ?? '';
   const units = examples.map((example) => readNumber(example)?.rest ?? '');
   return units.flatMap((unit) => [

@@ -3,7 +3,6 @@ import { units } from './unit-table.ts';
 /** What people also call a unit, in small letters. */
 const alsoCalled: Readonly<Record<string, string>> = {
   micron: 'µm',
-  microns: 'µm',
   µ: 'µm',
   μ: 'µm',
   mu: 'µm',
@@ -14,32 +13,23 @@ const alsoCalled: Readonly<Record<string, string>> = {
   '”': 'in',
   "''": 'in',
   mil: 'thou',
-  mils: 'thou',
   feet: 'ft',
   foot: 'ft',
   degree: '°',
-  degrees: '°',
-  degs: '°',
   º: '°',
   '˚': '°',
   "'": 'arcmin',
   '′': 'arcmin',
   '’': 'arcmin',
   sec: 's',
-  secs: 's',
-  mins: 'min',
   hr: 'h',
-  hrs: 'h',
   hour: 'h',
-  hours: 'h',
   rev: 'turn',
-  revs: 'turn',
   rotation: 'turn',
   percent: '%',
   pct: '%',
   pc: '%',
   decibel: 'dB',
-  decibels: 'dB',
   lambda: 'waves',
   c: '°C',
   degc: '°C',
@@ -88,12 +78,13 @@ const spelled = new RegExp(
  */
 export function nearUnits(piece: string): readonly string[] {
   const small = piece.toLowerCase();
+  const single = small.replace(/(?<=..)s$/u, '');
   const [, prefix, unit] = spelled.exec(small) ?? [];
   return [
-    alsoCalled[small],
+    alsoCalled[small] ?? alsoCalled[single],
     unit === undefined ? undefined : `${spelledPrefixes[prefix ?? '']}${spelledUnits[unit]}`,
     // Either micro sign is one letter in small print.
-    ...[...units.keys()].filter((symbol) => symbol.toLowerCase() === small),
+    ...[...units.keys()].filter((symbol) => [small, single].includes(symbol.toLowerCase())),
   ].filter((symbol) => symbol !== undefined);
 }
 

@@ -45,7 +45,18 @@ const middleOfRange: Repair = (text) => {
   return [`${shown((low + high) / 2)} ${unit} within ${shown((high - low) / 2)} ${unit}`];
 };
 
-const decimalComma: Repair = (text) => (/\d,\d/u.test(text) ? [text.replace(/(\d),(?=\d)/gu, '$1.')] : []);
+/** `1,5 mm`, and where a number has both signs, `1,550.5 nm` and `1.550,5 nm`: the last one is the decimal sign. */
+const decimalComma: Repair = (text) => {
+  const pointed = text.replace(/\d[\d.,]*,[\d.,]*\d/gu, (number) => {
+    const last = Math.max(number.lastIndexOf(','), number.lastIndexOf('.'));
+    const isMixed = number.includes('.') || number.indexOf(',') !== number.lastIndexOf(',');
+    const whole = number.slice(0, last).replace(/[.,]/gu, '');
+    return isMixed && !number.includes('.')
+      ? number.replace(/,/gu, '')
+      : `${whole}.${number.slice(last + 1)}`;
+  });
+  return pointed === text ? [] : [pointed];
+};
 
 /** `1 550 nm`, `1'550 nm`, `1_550 nm` and thin spaces. */
 const closeGaps: Repair = (text) => {

@@ -1,8 +1,10 @@
 import type { Deviation } from './deviation.ts';
-import { type Dimension, dimensionFacts, type Floor } from './dimension.ts';
+import type { Dimension } from './dimension.ts';
 import { exactText } from './exact-text.ts';
 import { type Misread, type QuantityRead, quote } from './quantity-read.ts';
+import type { Range } from './range.ts';
 import type { Term } from './term.ts';
+import { writeValue } from './write.ts';
 
 /** A value, what stands behind its `±` or `within`, and what the value cannot be. */
 export interface Stated {
@@ -10,7 +12,7 @@ export interface Stated {
   readonly dimension: Dimension;
   readonly keyword: '±' | 'within';
   readonly deviation: Exclude<Deviation, Misread>;
-  readonly floor: Floor;
+  readonly range: Range;
 }
 
 /**
@@ -31,7 +33,8 @@ const rounding = 1e-12;
  * @source JCGM 100:2008 (GUM) 4.3.7, equation (7): from memory
  */
 export function settle(stated: Stated): QuantityRead | Misread {
-  const { term, deviation, keyword, floor } = stated;
+  const { term, deviation, keyword } = stated;
+  const { floor } = stated.range;
   const { value } = term;
   if (deviation.kind === 'factor') return settleFactor(stated, deviation.logarithm);
   const { size } = deviation;
@@ -43,7 +46,7 @@ export function settle(stated: Stated): QuantityRead | Misread {
       `${term.written} ${keyword} ${exactText(value, stated.dimension)}`,
       `${term.written} ± 100 %`,
     ];
-    return { ok: false, what: `The uncertainty is more than ten times ${quote(term.written)}`, meant };
+    return { ok: false, what: `the uncertainty is more than ten times ${quote(term.written)}`, meant };
   }
   if (keyword === 'within') return settleLimits(stated, size);
   const shape = floor !== 'none' && share > positiveFrom ? 'positive' : 'normal';
@@ -56,12 +59,12 @@ function settleFactor({ term, keyword }: Stated, logarithm: number): QuantityRea
   const spread = keyword === 'within' ? logarithm / Math.sqrt(3) : logarithm;
   if (spread === 0) return { ok: true, value, uncertainty: 0, shape: 'normal' };
   if (value === 0) {
-    return { ok: false, what: `A factor on ${quote(term.written)} changes nothing`, meant: [term.written] };
+    return { ok: false, what: `a factor on ${quote(term.written)} changes nothing`, meant: [term.written] };
   }
   if (spread > largestShare) {
     return {
       ok: false,
-      what: 'The uncertainty is more than 43 dB',
+      what: 'the uncertainty is more than 43 dB',
       meant: [`${term.written} ${keyword} 3 dB`],
     };
   }
@@ -70,34 +73,38 @@ function settleFactor({ term, keyword }: Stated, logarithm: number): QuantityRea
   return { ok: true, value, uncertainty: value * spread, shape };
 }
 
-function settleLimits({ term, dimension, floor }: Stated, limit: number): QuantityRead | Misread {
+/** Hard limits, if all between them is possible. */
+function settleLimits({ term, dimension, range }: Stated, limit: number): QuantityRead | Misread {
   const { value, written } = term;
   const standard = limit / Math.sqrt(3);
-  const ceiling = dimensionFacts[dimension].ceiling ?? Infinity;
   const low = value - limit;
   const high = value + limit;
-  if (floor === 'positive' && low <= value * rounding) {
-    const meant = [`${written} ± ${exactText(standard, dimension)}`];
-    return { ok: false, what: `The limits of ${quote(written)} reach zero, which is not possible`, meant };
+  const room = Math.abs(value) * rounding;
+  if (range.floor === 'positive' && low <= room) {
+    const meant = [3, 17].map((digits) => `${written} ± ${writeValue(standard, dimension, digits)}`);
+    return { ok: false, what: `the limits of ${quote(written)} reach zero, which is not possible`, meant };
   }
-  if ((floor === 'orZero' && low < -value * rounding) || high > ceiling * (1 + rounding)) {
-    const meant = [between(floor === 'none' ? low : Math.max(low, 0), Math.min(high, ceiling), dimension)];
-    return { ok: false, what: `The limits of ${quote(written)} reach beyond what is possible`, meant };
+  if (low < range.low - room || high > range.high + room) {
+    const meant = between(Math.max(low, range.low), Math.min(high, range.high), dimension);
+    return { ok: false, what: `the limits of ${quote(written)} reach beyond what is possible`, meant };
   }
   return { ok: true, value, uncertainty: standard, shape: 'rectangular' };
 }
 
 /** Something that cannot be negative and may be zero is said by its limits. */
-function fromZero({ term, dimension }: Stated, size: number): Misread {
-  const ceiling = dimensionFacts[dimension].ceiling ?? Infinity;
-  const meant = [between(0, Math.min(size, ceiling), dimension)];
-  return {
-    ok: false,
-    what: `Half of the doubt about ${quote(term.written)} lies below zero, where it cannot be`,
-    meant,
-  };
+function fromZero({ term, dimension, range }: Stated, size: number): Misread {
+  const meant = between(0, Math.min(size, range.high), dimension);
+  return { ok: false, what: `half of the doubt about ${quote(term.written)} lies below zero`, meant };
 }
 
-function between(low: number, high: number, dimension: Dimension): string {
-  return `${exactText((low + high) / 2, dimension)} within ${exactText((high - low) / 2, dimension)}`;
+/** The same by its middle, in few digits if they will do. */
+function between(low: number, high: number, dimension: Dimension): readonly string[] {
+  const [middle, half] = [(low + high) / 2, (high - low) / 2];
+  return [4, 6, 17].map((digits) => {
+    const size =
+      dimension === 'temperature'
+        ? `${writeValue(half, dimension, digits, 'K')}`
+        : writeValue(half, dimension, digits);
+    return `${writeValue(middle, dimension, digits)} within ${size}`;
+  });
 }

@@ -29,10 +29,14 @@ export function readTerm(text: string, dimension: Dimension): Term | Misread {
   if (thread) return { ok: true, value: toNumber(thread), written, unit: '', scale: 'thread' };
 
   const found = readNumber(written);
+  if (dimension === 'screwPitch' && /^M\s?[\d.]+$/iu.test(written)) {
+    const examples = [`${written.toUpperCase()}x0.25`];
+    return { ok: false, what: `${quote(text)} does not say how far a turn goes`, meant: [], examples };
+  }
   if (!found) {
     return {
       ok: false,
-      what: written === '' ? 'Nothing is written here' : `${quote(text)} has no number`,
+      what: written === '' ? 'nothing is written here' : `${quote(text)} does not begin with a number`,
       meant: [],
     };
   }
@@ -48,15 +52,18 @@ export function readTerm(text: string, dimension: Dimension): Term | Misread {
   if (broken !== null) return { ok: false, what: broken, meant: [] };
   const read = readUnit(unit);
   if (!read.known) {
-    return { ok: false, what: `${quote(read.piece)} is no unit known here`, meant: [] };
+    return { ok: false, what: unknownUnit(text, read.piece), meant: [] };
   }
   if (!facts.kinds.includes(read.kind)) {
-    const what = read.kind === '' ? `${quote(text)} has no unit` : mismatch(text, read.kind, dimension);
-    return { ok: false, what, meant: [] };
+    if (read.kind === '') return { ok: false, what: `${quote(text)} has no unit`, meant: [] };
+    // The inch sign is the second's, too.
+    const meant = dimension === 'angle' && unit === '"' ? [`${found.written} arcsec`] : [];
+    return { ok: false, what: mismatch(text, read.kind, dimension), meant };
   }
   const value = toNumber(times(found.number, read.factor));
   if (dimension === 'loss' && read.kind === '%') {
-    if (value >= 1) return { ok: false, what: `${quote(text)} would leave no light`, meant: [] };
+    if (value >= 1)
+      return { ok: false, what: `${quote(text)} would leave no light`, meant: [], examples: ['5 %'] };
     return { ok: true, value: -Math.log1p(-value), written, unit, scale: 'percent' };
   }
   return { ok: true, value, written, unit, scale: read.kind === '%' ? 'percent' : 'linear' };
@@ -69,9 +76,14 @@ export const celsiusZero = 273.15;
 export function mismatch(text: string, kind: string, dimension: Dimension): string {
   const name = kind === '' ? 'a bare number' : nameOfKind(kind);
   const wanted = dimensionFacts[dimension].name;
-  return name === null
-    ? `${quote(text)} is not in a unit of ${wanted}`
-    : `${quote(text)} is ${name}, not ${wanted}`;
+  return name === null ? `${quote(text)} is not ${wanted}` : `${quote(text)} is ${name}, not ${wanted}`;
+}
+
+/** "`MM` is no unit known here". */
+export function unknownUnit(text: string, piece: string): string {
+  return /[\p{L}%°"]/u.test(piece)
+    ? `${quote(piece)} is no unit known here`
+    : `${quote(text)} goes on after its number with something that is no unit`;
 }
 
 /** Why a number ended early, if that is what `rest` shows; `null` if it did not. */
