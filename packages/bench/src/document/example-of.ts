@@ -1,0 +1,31 @@
+import { dimensionFacts } from '../units/dimension.ts';
+import type { Form } from './form.ts';
+
+/** Something short that may stand at a place of this form, for a mend that works if followed to the letter. */
+export function exampleOf(form: Form): string {
+  switch (form.kind) {
+    case 'quantity': {
+      const { examples } = dimensionFacts[form.dimension];
+      return form.example ?? examples[0];
+    }
+    case 'quantity at':
+      return `{ value: ${exampleOf(form.value)}, at: ${exampleOf(form.at)} }`;
+    case 'count':
+      return String(form.lowest);
+    case 'word':
+      return form.words[0] ?? '';
+    case 'name':
+      return 'a name';
+    case 'map': {
+      const needs = form.variants?.[0]?.needs ?? [];
+      const keys = Object.entries(form.keys)
+        .filter(([name, { presence }]) => presence.kind === 'required' || needs.includes(name))
+        .map(([name, key]) => `${name}: ${exampleOf(key.form)}`);
+      return keys.length === 0 ? '{}' : `{ ${keys.join(', ')} }`;
+    }
+    case 'list':
+      return `[ ${exampleOf(form.item)} ]`;
+    case 'either':
+      return form.word.words[0] ?? exampleOf(form.form);
+  }
+}

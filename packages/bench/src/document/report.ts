@@ -1,0 +1,70 @@
+import { Refusal, type RefusalParts } from '../refusal.ts';
+import { type Place, whereIs } from './place.ts';
+
+/** A place in a document and, apart from it, the key that its entries are known by (a part in a drawer has both). */
+export interface Spot {
+  /** `lasers.2.beam`: for refusals. */
+  readonly path: string;
+  /** `laser.beam`: for entries. */
+  readonly key: string;
+}
+
+export const documentSpot: Spot = { path: '', key: '' };
+
+/** The spot of a key, or of the n-th of a list (from 1). */
+export function under(spot: Spot, step: string | number): Spot {
+  const join = (before: string): string => (before === '' ? `${step}` : `${before}.${step}`);
+  return { path: join(spot.path), key: join(spot.key) };
+}
+
+/** Collects what is refused in one document, so that all of it can be said at once. */
+export interface Report {
+  /** Remembers where a path stands in the text. */
+  readonly locate: (path: string, place: Place) => void;
+  /** Refuses what stands at a path, or, if nothing stands there, what should have stood below the nearest that does. */
+  readonly refuse: (path: string, what: string, mend: string) => void;
+  /** Refuses at a place that has no path of its own, such as an unknown key. */
+  readonly refuseAt: (place: Place, path: string, what: string, mend: string) => void;
+  /** @throws {Refusal} if anything was refused */
+  readonly close: () => void;
+}
+
+/** More than this nobody mends in one go; it bounds the work on a hostile document, too. */
+const mostRefusals = 100;
+
+export function reportOn(file: string): Report {
+  const places = new Map<string, Place>();
+  const refusals: RefusalParts[] = [];
+  let untold = 0;
+
+  function refuseAt(place: Place, path: string, what: string, mend: string): void {
+    if (refusals.length === mostRefusals) untold += 1;
+    else refusals.push({ where: whereIs(file, place, path), what, mend });
+  }
+
+  function nearestPlace(path: string): Place {
+    for (let near = path; near !== ''; near = near.slice(0, Math.max(0, near.lastIndexOf('.')))) {
+      const place = places.get(near);
+      if (place !== undefined) return place;
+    }
+    return { line: 1, column: 1 };
+  }
+
+  return {
+    locate: (path, place) => {
+      places.set(path, place);
+    },
+    refuse: (path, what, mend) => refuseAt(nearestPlace(path), path, what, mend),
+    refuseAt,
+    close: () => {
+      if (untold > 0) {
+        refusals.push({
+          where: whereIs(file, { line: 1, column: 1 }, ''),
+          what: `${untold} more places are refused`,
+          mend: 'Mend these first and read the document again.',
+        });
+      }
+      if (refusals.length > 0) throw new Refusal(refusals);
+    },
+  };
+}
