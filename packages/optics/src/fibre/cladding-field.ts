@@ -55,3 +55,8 @@ export function claddingSpectrum(mode: LpMode, q: number): number {
   const wRatio = w * besselKRatio(l, w);
   return (edgeAmplitude * (wRatio * besselJ(l, q) - q * besselJ(l + 1, q))) / (w * w + q * q);
 }
+
+/** dR/dρ over R at the core's edge: l − w K_{l+1}(w)/K_l(w). w = 0 is the limit at cut-off, −l. */
+export function edgeLogSlope(l: number, w: number): number {
+  return w === 0 ? -l : l - w * besselKRatio(l, w);
+}
