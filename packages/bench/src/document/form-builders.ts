@@ -68,8 +68,8 @@ export function map<const K extends Keys>(keys: K, variants: readonly Variant[] 
   return { kind: 'map', keys, variants };
 }
 
-export function list<F extends Form>(item: F): ListForm<F> {
-  return { kind: 'list', item };
+export function list<F extends Form>(item: F, itemKey: string | null = null): ListForm<F> {
+  return { kind: 'list', item, itemKey };
 }
 
 /** `either(['none'], collimatorForm)`. */

@@ -79,6 +79,8 @@ export interface Variant {
 export interface ListForm<F extends Form> {
   readonly kind: 'list';
   readonly item: F;
+  /** The key that entries of an item begin with, if not by the list and the item's rank: a part keeps its keys wherever it is listed. */
+  readonly itemKey: string | null;
 }
 
 /** A word such as `none`, or something longer. */

@@ -4,6 +4,7 @@ import { readQuantity } from '../units/read-quantity.ts';
 import { defaultUncertainty } from './default-uncertainty.ts';
 import { exampleOf } from './example-of.ts';
 import type { QuantityForm } from './form.ts';
+import { longestNote } from './lengths.ts';
 import { type Report, type Spot, under } from './report.ts';
 import { choiceOf, isPrintable, shown } from './shown.ts';
 import { refuseUnknown } from './unknown-keys.ts';
@@ -161,8 +162,6 @@ function readOrigin(text: string, path: string, report: Report): Origin {
   );
   return untold.origin;
 }
-
-const longestNote = 500;
 
 function readNote(text: string | null, path: string, report: Report): string | null {
   if (text === null || (text.length <= longestNote && isPrintable(text))) {

@@ -10,16 +10,13 @@ import type {
   Read,
   WordForm,
 } from './form.ts';
+import { longestList, longestName } from './lengths.ts';
 import { nearestWord } from './nearest-word.ts';
 import { defaultEntry, readEntry, unreadEntry } from './read-entry.ts';
 import { readMap } from './read-map.ts';
-import { type Report, type Spot, under } from './report.ts';
+import { itemSpot, type Report, type Spot, under } from './report.ts';
 import { choiceOf, isPrintable, shown } from './shown.ts';
 import type { Tree } from './yaml-tree.ts';
-
-/** More items than stand on any bench. */
-const longestList = 500;
-const longestName = 200;
 
 /**
  * What stands at a place, read by its form. Whatever cannot be read is refused through `report` and replaced by
@@ -173,7 +170,9 @@ function readList(form: ListForm<Form>, tree: Tree, spot: Spot, report: Report):
     report.refuse(spot.path, `the list has ${tree.items.length} items`, `Write at most ${longestList}.`);
     return [];
   }
-  return tree.items.map((item, index) => readAny(form.item, item, under(spot, index + 1), report));
+  return tree.items.map((item, index) =>
+    readAny(form.item, item, itemSpot(spot, form.itemKey, index + 1), report),
+  );
 }
 
 /** The thing as written, or its kind: for the beginning of a refusal. */

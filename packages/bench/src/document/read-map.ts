@@ -13,20 +13,17 @@ export interface ValueReader {
 
 /** A group of keys, each by its own form; unknown, missing and contradictory keys are refused. */
 export function readMap(
-  { keys, variants }: MapForm<Keys>,
+  form: MapForm<Keys>,
   tree: Tree,
   spot: Spot,
   report: Report,
   values: ValueReader,
 ): Readonly<Record<string, unknown>> {
+  const { keys, variants } = form;
   const entries = tree.kind === 'map' ? tree.entries : [];
   if (tree.kind !== 'map') {
     const what = tree.kind === 'text' ? shown(tree.text) : tree.kind === 'list' ? 'a list' : 'nothing';
-    report.refuse(
-      spot.path,
-      `${what} stands where keys belong`,
-      `Write ${keyNames(keys)} below it, each with its value.`,
-    );
+    report.refuse(spot.path, `${what} stands where keys belong`, sketch(form));
   }
   const known = Object.keys(keys);
   refuseUnknown(entries, known, spot, report);
@@ -83,10 +80,9 @@ function chooseVariant(
   }
 }
 
-function keyNames(keys: Keys): string {
-  const all = Object.entries(keys);
-  const needed = all
-    .filter(([, { presence }]) => presence.kind === 'required')
-    .map(([name]) => `\`${name}\``);
-  return needed.length > 0 ? needed.join(', ') : choiceOf(all.map(([name]) => `\`${name}\``));
+/** What a group of keys could look like, for a mend. */
+function sketch(form: MapForm<Keys>): string {
+  const example = exampleOf(form);
+  if (example !== '{}') return `Write \`${example}\` with your own values.`;
+  return `Write one of the keys ${choiceOf(Object.keys(form.keys).map((name) => `\`${name}\``))} below it.`;
 }

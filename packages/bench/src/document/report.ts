@@ -13,8 +13,16 @@ export const documentSpot: Spot = { path: '', key: '' };
 
 /** The spot of a key, or of the n-th of a list (from 1). */
 export function under(spot: Spot, step: string | number): Spot {
-  const join = (before: string): string => (before === '' ? `${step}` : `${before}.${step}`);
-  return { path: join(spot.path), key: join(spot.key) };
+  return { path: joined(spot.path, step), key: joined(spot.key, step) };
+}
+
+/** The spot of the n-th of a list (from 1) whose entries are known by a key of their own, or by list and rank. */
+export function itemSpot(spot: Spot, itemKey: string | null, rank: number): Spot {
+  return { path: joined(spot.path, rank), key: itemKey ?? joined(spot.key, rank) };
+}
+
+function joined(before: string, step: string | number): string {
+  return before === '' ? `${step}` : `${before}.${step}`;
 }
 
 /** Collects what is refused in one document, so that all of it can be said at once. */
@@ -25,8 +33,13 @@ export interface Report {
   readonly refuse: (path: string, what: string, mend: string) => void;
   /** Refuses at a place that has no path of its own, such as an unknown key. */
   readonly refuseAt: (place: Place, path: string, what: string, mend: string) => void;
-  /** @throws {Refusal} if anything was refused */
-  readonly close: () => void;
+  /** All that was refused so far. */
+  readonly refusals: () => readonly RefusalParts[];
+}
+
+/** @throws {Refusal} if anything was refused */
+export function throwIfRefused(refusals: readonly RefusalParts[]): void {
+  if (refusals.length > 0) throw new Refusal(refusals);
 }
 
 /** More than this nobody mends in one go; it bounds the work on a hostile document, too. */
@@ -56,15 +69,14 @@ export function reportOn(file: string): Report {
     },
     refuse: (path, what, mend) => refuseAt(nearestPlace(path), path, what, mend),
     refuseAt,
-    close: () => {
-      if (untold > 0) {
-        refusals.push({
-          where: whereIs(file, { line: 1, column: 1 }, ''),
-          what: `${untold} more places are refused`,
-          mend: 'Mend these first and read the document again.',
-        });
-      }
-      if (refusals.length > 0) throw new Refusal(refusals);
-    },
+    refusals: () => (untold === 0 ? refusals : [...refusals, more(file, untold)]),
+  };
+}
+
+function more(file: string, untold: number): RefusalParts {
+  return {
+    where: whereIs(file, { line: 1, column: 1 }, ''),
+    what: `${untold} more places are refused`,
+    mend: 'Mend the others first and read the document again.',
   };
 }

@@ -6,9 +6,18 @@ export type Named<Part> = Omit<Part, 'name'> & { readonly name: string };
 
 export type Mirror = Extract<PathElement, { kind: 'mirror' }>;
 
+export const detectorKinds = [
+  'photodiode',
+  'solar cell',
+  'calorimeter',
+  'camera',
+  'power meter',
+  'other',
+] as const;
+
 export interface Detector {
   readonly name: string;
-  readonly kind: 'photodiode' | 'solar cell' | 'calorimeter' | 'camera' | 'power meter' | 'other';
+  readonly kind: (typeof detectorKinds)[number];
   /** A/W at `at`; null where it makes no sense or nobody knows. */
   readonly responsivity: Entry | null;
   readonly at: Entry | null;

@@ -1,8 +1,8 @@
+import { connectorNames } from '@coreward/optics';
 import { word } from '../document/form-builders.ts';
-import { connectors } from './launch.ts';
 
 /** The connectors of the trade, or `none`. Without a suffix FC, SC and LC are flat. */
-export const connectorForm = word([...connectors, 'none'], {
+export const connectorForm = word([...connectorNames, 'none'], {
   FC: 'FC/PC',
   'FC/UPC': 'FC/PC',
   'SC/PC': 'SC',

@@ -74,7 +74,7 @@ const laserKeys = {
     '`linear` or `random`',
     word(['linear', 'random']),
     'random',
-    'promises nothing; no number of the forecast depends on it but cautions about splitters',
+    'the word that promises least',
   ),
   beam: required('its shape', beamForm),
 } as const;

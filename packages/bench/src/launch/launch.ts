@@ -1,3 +1,4 @@
+import type { ConnectorName } from '@coreward/optics';
 import type { Entry } from '../quantity/quantity.ts';
 
 /** One laser, one path, one collimator, one fibre: what is (to be) on the bench. Every entry is SI. */
@@ -41,7 +42,10 @@ export type BeamAxis =
       readonly waistPosition: Entry;
       readonly quality: Entry;
     }
-  /** A diameter at a place, and the full 1/e² divergence (rad) of a beam that spreads there. */
+  /**
+   * A diameter at a place, and the full 1/e² divergence (rad) of a beam that spreads there. Diameter times divergence
+   * may lie below the 4M²λ/π of a waist, by up to one standard uncertainty of the two: then the waist is at `at`.
+   */
   | {
       readonly kind: 'spread';
       readonly diameter: Entry;
@@ -49,7 +53,10 @@ export type BeamAxis =
       readonly fullDivergence: Entry;
       readonly quality: Entry;
     }
-  /** A diameter at a place and nothing more: the waist is taken to be at the laser's exit. */
+  /**
+   * A diameter at a place and nothing more: the waist is taken to be at the laser's exit. The square of the diameter
+   * may lie below the 8M²λ·at/π that this needs at least, by up to its standard uncertainty.
+   */
   | { readonly kind: 'diameter'; readonly diameter: Entry; readonly at: Entry; readonly quality: Entry };
 
 export type PathElement =
@@ -113,8 +120,7 @@ export type FocusSetting =
   /** From the (thin) lens to the fibre tip, m. */
   | { readonly kind: 'distance'; readonly distance: Entry };
 
-export const connectors = ['FC/PC', 'FC/APC', 'SC', 'SC/APC', 'LC', 'LC/APC', 'ST', 'SMA', 'bare'] as const;
-export type Connector = (typeof connectors)[number];
+export type Connector = ConnectorName;
 
 export type FibreEnd = 'flat' | 'angled 8°' | 'coated';
 

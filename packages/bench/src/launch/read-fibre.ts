@@ -1,3 +1,4 @@
+import { isAngled } from '@coreward/optics';
 import type { Read } from '../document/form.ts';
 import { defaultEntry, unreadEntry } from '../document/read-entry.ts';
 import { type Report, type Spot, under } from '../document/report.ts';
@@ -74,12 +75,12 @@ function endFrom(
   spot: Spot,
   report: Report,
 ): FibreEnd {
-  const isAngled = connector?.endsWith('/APC') ?? false;
-  if (written === 'flat' && isAngled) {
+  const angled = connector !== null && isAngled(connector);
+  if (written === 'flat' && angled) {
     const what = `an ${connector} connector ends in an angled facet, not a flat one`;
     report.refuse(under(under(spot, 'ends'), side).path, what, 'Write `angled 8°`.');
   }
-  return written ?? (isAngled ? 'angled 8°' : 'flat');
+  return written ?? (angled ? 'angled 8°' : 'flat');
 }
 
 function mustFitTogether({ coreDiameter, claddingDiameter, bends }: Fibre, spot: Spot, report: Report): void {

@@ -1,6 +1,6 @@
 import type { Read } from '../document/form.ts';
 import { readForm } from '../document/read-form.ts';
-import { documentSpot, type Report, reportOn, under } from '../document/report.ts';
+import { documentSpot, type Report, reportOn, throwIfRefused, under } from '../document/report.ts';
 import { readTree } from '../document/yaml-tree.ts';
 import type { Launch, Misalignment, ReferenceSource } from './launch.ts';
 import { launchForm, type misalignmentForm, type referenceForm } from './launch-form.ts';
@@ -19,7 +19,7 @@ export function readLaunch(text: string, file: string): Launch {
   const report = reportOn(file);
   const read = readForm(launchForm, readTree(text, file), documentSpot, report);
   const launch = launchFrom(read, report);
-  report.close();
+  throwIfRefused(report.refusals());
   return launch;
 }
 

@@ -1,0 +1,132 @@
+import type { Read } from '../document/form.ts';
+import { readForm } from '../document/read-form.ts';
+import { documentSpot, itemSpot, type Report, reportOn, throwIfRefused, under } from '../document/report.ts';
+import { shown } from '../document/shown.ts';
+import { readTree } from '../document/yaml-tree.ts';
+import { collimatorFrom } from '../launch/read-collimator.ts';
+import { fibreFrom } from '../launch/read-fibre.ts';
+import { laserFrom } from '../launch/read-laser.ts';
+import { referenceFrom } from '../launch/read-launch.ts';
+import { mirrorFrom, pathFrom } from '../launch/read-path.ts';
+import { Refusal, type RefusalParts } from '../refusal.ts';
+import type { Drawer } from './drawer.ts';
+import { drawerForm } from './drawer-form.ts';
+
+/** A document and the name it goes by in refusals. */
+export interface NamedText {
+  readonly text: string;
+  readonly file: string;
+}
+
+/** One file of a drawer, read, with what it refuses so far. */
+interface Compartment {
+  readonly drawer: Drawer;
+  readonly hasName: boolean;
+  readonly hasPath: boolean;
+  readonly file: string;
+  readonly report: Report;
+}
+
+/** The lists of a drawer whose parts are asked for by name. */
+const partLists = ['lasers', 'collimators', 'fibres', 'mirrors', 'detectors', 'references'] as const;
+
+/**
+ * One drawer out of one or more documents: their parts together, the name and the path from whichever has one.
+ *
+ * @throws {Refusal} with everything that is refused in any of them, names given twice and a second path included
+ */
+export function readDrawer(files: readonly NamedText[]): Drawer {
+  const refusals: RefusalParts[] = [];
+  const compartments = files.flatMap(({ text, file }) => {
+    try {
+      return [compartmentFrom(text, file)];
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      refusals.push(...error.parts);
+      return [];
+    }
+  });
+  mustHaveOneOfEachName(compartments);
+  mustHaveOnePath(compartments);
+  throwIfRefused([...refusals, ...compartments.flatMap(({ report }) => report.refusals())]);
+  const together = <T>(list: (drawer: Drawer) => readonly T[]): readonly T[] =>
+    compartments.flatMap(({ drawer }) => list(drawer));
+  return {
+    name: compartments.find(({ hasName }) => hasName)?.drawer.name ?? unnamed,
+    lasers: together(({ lasers }) => lasers),
+    collimators: together(({ collimators }) => collimators),
+    fibres: together(({ fibres }) => fibres),
+    mirrors: together(({ mirrors }) => mirrors),
+    detectors: together(({ detectors }) => detectors),
+    references: together(({ references }) => references),
+    path: together(({ path }) => path),
+  };
+}
+
+function compartmentFrom(text: string, file: string): Compartment {
+  const report = reportOn(file);
+  const read = readForm(drawerForm, readTree(text, file), documentSpot, report);
+  return {
+    drawer: drawerFrom(read, report),
+    hasName: read.name !== null,
+    hasPath: read.path !== null,
+    file,
+    report,
+  };
+}
+
+const unnamed = 'unnamed drawer';
+
+function drawerFrom(read: Read<typeof drawerForm>, report: Report): Drawer {
+  const spotOf = (list: (typeof partLists)[number], index: number) =>
+    itemSpot(under(documentSpot, list), drawerForm.keys[list].form.itemKey, index + 1);
+  return {
+    name: read.name ?? unnamed,
+    lasers: read.lasers.map((laser, index) => ({
+      ...laserFrom(laser, spotOf('lasers', index), report),
+      name: laser.name,
+    })),
+    collimators: read.collimators.map((collimator, index) => ({
+      ...collimatorFrom(collimator, spotOf('collimators', index), report),
+      name: collimator.name,
+    })),
+    fibres: read.fibres.map((fibre, index) => ({
+      ...fibreFrom(fibre, spotOf('fibres', index), report),
+      name: fibre.name,
+    })),
+    mirrors: read.mirrors.map((mirror) => mirrorFrom(mirror, mirror.name)),
+    detectors: read.detectors.map(({ name, kind, responsivity }) => ({
+      name,
+      kind,
+      responsivity: responsivity?.entry ?? null,
+      at: responsivity?.at ?? null,
+    })),
+    references: read.references.map((reference) => ({ ...referenceFrom(reference), name: reference.name })),
+    path: read.path === null ? [] : pathFrom(read.path),
+  };
+}
+
+function mustHaveOneOfEachName(compartments: readonly Compartment[]): void {
+  for (const list of partLists) {
+    const seen = new Map<string, string>();
+    for (const { drawer, file, report } of compartments) {
+      drawer[list].forEach(({ name }, index) => {
+        const before = seen.get(name);
+        if (before !== undefined && name !== '') {
+          const what = `${shown(name)} is the name of another of the ${list}, in ${before}`;
+          const place = under(itemSpot(under(documentSpot, list), null, index + 1), 'name');
+          report.refuse(place.path, what, `Write \`${name} 2\` or another name of its own.`);
+        }
+        seen.set(name, file);
+      });
+    }
+  }
+}
+
+function mustHaveOnePath(compartments: readonly Compartment[]): void {
+  const [first, ...others] = compartments.filter(({ hasPath }) => hasPath);
+  for (const { report } of others) {
+    const what = `a second path, after the one in ${first?.file}`;
+    report.refuse('path', what, 'Take out one of the two paths.');
+  }
+}
