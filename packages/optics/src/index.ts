@@ -1,4 +1,156 @@
+export {
+  beamFromSpread,
+  beamWithWaistAt,
+  type RadiusAndWaistPlace,
+  type Spread,
+} from './beam/beam-from-spread.ts';
+export { carryBeam, transformBeam } from './beam/carry-beam.ts';
+export { type Aim, type FacetBeam, facetBeam, perfectAim } from './beam/facet-beam.ts';
+export {
+  beamRadiusAt,
+  fullDivergence,
+  type GaussianBeam,
+  gouyPhaseAt,
+  halfDivergence,
+  rayleighRange,
+  wavefrontRadiusAt,
+} from './beam/gaussian-beam.ts';
+export { gaussianOverlap } from './beam/gaussian-overlap.ts';
+export { fwhmFromRadius, powerInsideCircle, radiusFromFwhm } from './beam/intensity-profile.ts';
+export {
+  type EllipticAperture,
+  type EllipticSpot,
+  powerThroughAperture,
+  roundApertureAtIncidence,
+} from './beam/power-through-aperture.ts';
+export {
+  carryRay,
+  chainMatrix,
+  determinant,
+  type OpticalElement,
+  product,
+  type Ray,
+  type RayMatrix,
+  rayMatrix,
+} from './beam/ray-matrix.ts';
+export type { Glass, ThermoOptic } from './glass/glass.ts';
+export { glassNamed, glassNames } from './glass/glass-named.ts';
+export {
+  abbeNumber,
+  fraunhoferLines,
+  groupIndex,
+  indexSlope,
+  refractiveIndex,
+} from './glass/refractive-index.ts';
+export { fusedSilica, germania, germaniaDopedSilica } from './glass/silica.ts';
+export { thermoOpticCoefficient } from './glass/thermo-optic.ts';
+export { beamFromFibre, type FibreOutput } from './lens/collimated-output.ts';
+export { focalLengthAt, tipMovement } from './lens/focus-by-wavelength.ts';
+export { backFocalShift, type Singlet, type SingletFocus, singletFocus } from './lens/singlet.ts';
+export { waistBehindLens } from './lens/waist-behind-lens.ts';
+export { airGapExtremes, airGapMeanTransmission, airGapTransmission } from './loss/air-gap.ts';
+export {
+  type AngledFacet,
+  angledFacet,
+  type BackReflection,
+  backReflectionOverlap,
+} from './loss/angled-facet.ts';
+export {
+  fibreTransmission,
+  infraredAttenuation,
+  type RayleighCoefficient,
+  rayleighAttenuation,
+  rayleighCoefficients,
+  ultravioletTailMatters,
+  type WaterPeak,
+  waterPeaks,
+} from './loss/attenuation.ts';
+export {
+  type AttenuationCeiling,
+  attenuationCeiling,
+  attenuationCeilings,
+  type CableDesignation,
+} from './loss/attenuation-ceiling.ts';
+export { type AttenuationEstimate, attenuationEstimate } from './loss/attenuation-estimate.ts';
+export {
+  type BentFibre,
+  type BentMode,
+  bendAttenuation,
+  bendAttenuationInterval,
+  bendFormulaHolds,
+  bulkSilicaRadiusFactor,
+  criticalBendRadius,
+} from './loss/bend.ts';
+export {
+  type BendDesignation,
+  type BendLimit,
+  bendLimits,
+  type SmallestBendRadius,
+  smallestBendRadii,
+  smallestBendRadius,
+} from './loss/bend-limits.ts';
+export {
+  bentNumericalAperture,
+  type MultimodeGuide,
+  remainingModeFraction,
+  smallestCountedRadius,
+} from './loss/bend-multimode.ts';
+export {
+  type HandlingRadii,
+  handlingRadii,
+  longLifeShare,
+  proofStress,
+  radiusAtProofShare,
+  stressOfStrain,
+  surfaceStrain,
+  youngsModulus,
+} from './loss/bend-strength.ts';
+export {
+  type ConnectorFamily,
+  type ConnectorKind,
+  type ConnectorName,
+  connectorKind,
+  connectorKinds,
+  connectorNames,
+  isAngled,
+} from './loss/connector.ts';
+export {
+  connectorPairCeiling,
+  type InsertionLoss,
+  insertionLosses,
+  type ReturnLossClass,
+  returnLossClasses,
+} from './loss/connector-loss.ts';
+export {
+  decibelFromNepers,
+  decibelFromTransmission,
+  decibelPerKilometreFromNepersPerMetre,
+  nepersFromDecibel,
+  nepersFromTransmission,
+  nepersPerMetreFromDecibelPerKilometre,
+  transmissionFromDecibel,
+  transmissionFromNepers,
+} from './loss/decibel.ts';
+export { effectiveRadiusFactor, elastoOpticCoefficients, strainOpticFactor } from './loss/elasto-optic.ts';
+export type { Evidence, Provenance } from './loss/evidence.ts';
+export {
+  type ComplexIndex,
+  normalReflectance,
+  obliqueReflectance,
+  type Reflectance,
+  unpolarizedReflectance,
+} from './loss/fresnel.ts';
+export { gapTransmission, offsetTransmission, tiltTransmission } from './loss/joint.ts';
+export { type Mating, mates } from './loss/mating.ts';
+export {
+  type BenchMirror,
+  type BenchMirrorKind,
+  benchMirror,
+  benchMirrors,
+  type Metal,
+  metalIndices,
+  metalReflectance,
+} from './loss/mirror.ts';
+export { straightTransmission, transmissionWithGhosts } from './loss/plain-element.ts';
 export { normalCdf, normalQuantile } from './numerics/normal.ts';
 export { OutOfRange } from './out-of-range.ts';
-export { glassNamed, glassNames } from './glass/glass-named.ts';
-export { type ConnectorName, connectorNames, isAngled } from './loss/connector.ts';
