@@ -8,7 +8,7 @@ export interface Transverse {
 
 export interface DispersionProblem {
   readonly vNumber: number;
-  /** Changes sign at the mode, and nowhere else between the bounds. Must stand w down to 1e−100. */
+  /** Changes sign at the mode, and nowhere else between the bounds. Must stand w down to 1e−30. */
   readonly mismatch: (u: number, w: number) => number;
   /** Bounds of u; `uHigh` = V asks for everything up to cut-off. */
   readonly uLow: number;
@@ -17,8 +17,8 @@ export interface DispersionProblem {
   readonly exponential: boolean;
 }
 
-/** Below this w a mode of l = 0 is 1e100 core radii wide, and counts as not guided. */
-const leastW = 1e-100;
+/** Below this w a mode of l = 0 is 1e30 core radii wide, and counts as not guided. */
+const leastW = 1e-30;
 
 /**
  * The one mode between the bounds, or `null` if it lies nearer to cut-off than doubles can tell.

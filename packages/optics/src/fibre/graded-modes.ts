@@ -14,7 +14,7 @@ const nearestToCutoff = 1e-12;
  * All guided modes LP_lm of the truncated parabola (α = 2, cladding from ρ = 1 on), deepest in the core (least u) first.
  *
  * Solved by two-sided shooting, which counts zeros, so that no mode is missed or found twice. u has a relative error
- * near 1e-14. Modes within 1e-12 of their cut-off are left out, and those of l = 0 with w below 1e-100.
+ * near 1e-14. Modes within 1e-12 of their cut-off are left out, and those of l = 0 with w below 1e-30.
  *
  * Valid for weak guidance: relative errors of the order NA²/2n² in b.
  *
@@ -28,7 +28,7 @@ export function gradedModes(vNumber: number): GradedMode[] {
     throw new OutOfRange({
       where: 'gradedModes V',
       what: `${vNumber} is outside ${gradedVRange.least} … ${gradedVRange.most}`,
-      mend: `Give a V from ${gradedVRange.least} to ${gradedVRange.most}; above, count modes by V²/4 and use rays.`,
+      mend: `Give a V from ${gradedVRange.least} to ${gradedVRange.most}.`,
     });
   }
   const chain = roomForChain(vNumber);

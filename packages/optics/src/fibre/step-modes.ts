@@ -7,7 +7,7 @@ import { solveDispersion } from './dispersion.ts';
 import type { StepMode } from './step-field.ts';
 
 /** The V for which `stepModes` answers. */
-export const stepVRange = { least: 0.1, most: 400 } as const;
+export const stepVRange = { least: 0.2, most: 400 } as const;
 
 /** A mode nearer to its cut-off than this, relative to V, is left out: doubles cannot tell its field. */
 const nearestToCutoff = 1e-12;
@@ -17,12 +17,12 @@ const nearestToCutoff = 1e-12;
  *
  * Exactly one root of u·J_{l+1}(u)/J_l(u) = w·K_{l+1}(w)/K_l(w) lies between the cut-off (j_{l−1,m}; for l = 0
  * j_{1,m−1}, or 0) and the smaller of j_{l,m} and V. u and w have relative errors near 1e-15 as far as V itself, being
- * a double, determines them. Modes within 1e-12 of their cut-off are left out, and those of l = 0 with w below 1e-100.
+ * a double, determines them. Modes within 1e-12 of their cut-off are left out, and those of l = 0 with w below 1e-30.
  *
  * Valid for weak guidance: relative errors of the order NA²/2n² in b.
  *
- * @param vNumber 0.1 to 400
- * @throws {OutOfRange} outside: the field of a lower V spreads over 1e80 core radii, a higher one has 20 000 modes
+ * @param vNumber 0.2 to 400
+ * @throws {OutOfRange} outside: the field of a lower V spreads over 1e22 core radii and more, a higher one has 20 000 modes
  * @source D. Gloge, Appl. Opt. 10, 2252 (1971) (from memory)
  */
 export function stepModes(vNumber: number): StepMode[] {
@@ -30,7 +30,7 @@ export function stepModes(vNumber: number): StepMode[] {
     throw new OutOfRange({
       where: 'stepModes V',
       what: `${vNumber} is outside ${stepVRange.least} … ${stepVRange.most}`,
-      mend: `Give a V from ${stepVRange.least} to ${stepVRange.most}; above, count modes by V²/2 and use rays.`,
+      mend: `Give a V from ${stepVRange.least} to ${stepVRange.most}.`,
     });
   }
   const guidedBelow = vNumber * (1 - nearestToCutoff);
