@@ -1,6 +1,13 @@
-export type { Drawer } from './drawer/drawer.ts';
+export type { Schema } from './document/schema.ts';
+export { assembleLaunch, type PartNames } from './drawer/assemble-launch.ts';
+export type { Detector, Drawer, Mirror, Named } from './drawer/drawer.ts';
+export { drawerKeyTables, drawerSchema } from './drawer/drawer-schema.ts';
+export { type NamedText, readDrawer } from './drawer/read-drawer.ts';
+export { fiveLinesLaunch, observingLoftDrawer, observingLoftLaunch } from './example/example-texts.ts';
 export type * from './launch/launch.ts';
+export { launchKeyTables, launchSchema } from './launch/launch-schema.ts';
 export { readLaunch } from './launch/read-launch.ts';
+export { writeLaunch } from './launch/write-launch.ts';
 export { combine, exact } from './quantity/combine.ts';
 export { cumulativeOf, type Interval, intervalOf, quantileOf } from './quantity/distribution.ts';
 export { compareOrigins, weakestOrigin } from './quantity/origin.ts';

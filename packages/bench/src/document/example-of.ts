@@ -9,7 +9,7 @@ export function exampleOf(form: Form): string {
       return form.example ?? examples[0];
     }
     case 'quantity at':
-      return `{ value: ${exampleOf(form.value)}, at: ${exampleOf(form.at)} }`;
+      return exampleOf(form.value);
     case 'count':
       return String(form.lowest);
     case 'word':

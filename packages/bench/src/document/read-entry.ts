@@ -107,8 +107,13 @@ export function readEntry(
     case 'text':
       return entryFromText(form, tree.text, spot, spot.path, report);
     case 'map':
-      refuseUnknown(tree.entries, [...toldKeys, ...others], spot, report);
-      return readTold(form, tree, spot, report);
+      return readTold(
+        form,
+        tree,
+        spot,
+        report,
+        refuseUnknown(tree.entries, [...toldKeys, ...others], spot, report),
+      );
     case 'list':
     case 'nothing': {
       const what =
@@ -123,7 +128,13 @@ export function readEntry(
 /** The keys of the map that a quantity may be. */
 export const toldKeys = ['value', 'origin', 'note'] as const;
 
-function readTold(form: QuantityForm, tree: Tree & { kind: 'map' }, spot: Spot, report: Report): Entry {
+function readTold(
+  form: QuantityForm,
+  tree: Tree & { kind: 'map' },
+  spot: Spot,
+  report: Report,
+  meant: ReadonlySet<string>,
+): Entry {
   const texts = new Map<string, string>();
   for (const { key, value } of tree.entries) {
     if (!toldKeys.some((known) => known === key)) continue;
@@ -139,7 +150,7 @@ function readTold(form: QuantityForm, tree: Tree & { kind: 'map' }, spot: Spot, 
   }
   const value = texts.get('value');
   if (value === undefined) {
-    if (!tree.entries.some(({ key }) => key === 'value')) {
+    if (!tree.entries.some(({ key }) => key === 'value') && !meant.has('value')) {
       const mend = `Write \`value: ${exampleOf(form)}\` into the braces with your own value.`;
       report.refuse(spot.path, 'this quantity has no `value`', mend);
     }

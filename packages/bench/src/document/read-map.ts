@@ -26,40 +26,53 @@ export function readMap(
     report.refuse(spot.path, `${what} stands where keys belong`, sketch(form));
   }
   const known = Object.keys(keys);
-  refuseUnknown(entries, known, spot, report);
+  const meant = refuseUnknown(entries, known, spot, report);
   const written = new Map(
     entries.filter(({ key }) => Object.hasOwn(keys, key)).map((entry) => [entry.key, entry]),
   );
-  if (variants !== null && tree.kind === 'map') chooseVariant(variants, keys, written, spot, report);
+  if (variants !== null && tree.kind === 'map') chooseVariant(variants, keys, written, meant, spot, report);
   return Object.fromEntries(
     Object.entries(keys).map(([name, key]) => {
       const place = under(spot, name);
       const entry = written.get(name);
       if (entry !== undefined) return [name, values.read(key.form, entry.value, place, report)];
-      if (key.presence.kind === 'required' && tree.kind === 'map')
-        refuseMissing(name, key.form, spot, report);
+      const isMissing = key.presence.kind === 'required' && tree.kind === 'map' && !meant.has(name);
+      if (isMissing) refuseMissing(name, key.form, spot, report);
       return [name, values.absent(key, place, report)];
     }),
   );
 }
 
 function refuseMissing(name: string, form: Form, spot: Spot, report: Report): void {
-  const example = exampleOf(form);
-  report.refuse(
-    under(spot, name).path,
-    `\`${name}\` is missing`,
-    `Write \`${name}: ${example}\` with your own value.`,
-  );
+  report.refuse(under(spot, name).path, `\`${name}\` is missing`, missingMend(name, form));
+}
+
+function missingMend(name: string, form: Form): string {
+  const written = `Write \`${name}: ${exampleOf(form)}\``;
+  switch (form.kind) {
+    case 'word':
+      return form.words.length === 1 ? `${written}.` : `${written} or another of its words.`;
+    case 'either':
+      return `Write \`${name}: ${exampleOf(form.form)}\` with your own value, or \`${name}: ${exampleOf(form.word)}\`.`;
+    case 'quantity':
+    case 'quantity at':
+    case 'count':
+    case 'name':
+    case 'map':
+    case 'list':
+      return `${written} with your own value.`;
+  }
 }
 
 function chooseVariant(
   variants: readonly Variant[],
   keys: Keys,
   written: ReadonlyMap<string, TreeEntry>,
+  meant: ReadonlySet<string>,
   spot: Spot,
   report: Report,
 ): void {
-  const has = (name: string): boolean => written.has(name);
+  const has = (name: string): boolean => written.has(name) || meant.has(name);
   const foreign = ({ needs, allows }: Variant): TreeEntry[] =>
     [...written.values()].filter(({ key }) => !needs.includes(key) && !allows.includes(key));
   if (variants.some((variant) => variant.needs.every(has) && foreign(variant).length === 0)) return;

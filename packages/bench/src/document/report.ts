@@ -60,7 +60,7 @@ export function reportOn(file: string): Report {
       const place = places.get(near);
       if (place !== undefined) return place;
     }
-    return { line: 1, column: 1 };
+    return places.get('') ?? { line: 1, column: 1 };
   }
 
   return {

@@ -177,5 +177,6 @@ function treeOf(document: Document.Parsed, placeOf: (offset: number) => Place, r
     return found;
   }
 
-  return visit(document.contents as ParsedNode | null, { line: 1, column: 1 }, 0, false);
+  const contents = document.contents as ParsedNode | null;
+  return visit(contents, start(contents, { line: 1, column: 1 }), 0, false);
 }

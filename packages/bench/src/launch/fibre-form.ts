@@ -94,7 +94,7 @@ const fibreKeys = {
   ),
   attenuation: optional(
     "at the launch's wavelength",
-    quantity('attenuation', '0 dB/km', '10 dB/m', attenuationDoubt, '15 dB/km'),
+    quantity('attenuation', '0 dB/km', '100 dB/m', attenuationDoubt, '15 dB/km'),
     'estimated for the wavelength and the material, in a wide interval',
   ),
   ends: defaulting(

@@ -1,0 +1,461 @@
+import { expect, test } from 'vitest';
+import { Refusal, type RefusalParts } from '../refusal.ts';
+import { readLaunch } from './read-launch.ts';
+
+/** One launch, a line for each thing that is changed below. */
+const good = [
+  'coreward: 1',
+  'laser:',
+  '  wavelength: 520 nm',
+  '  power: 5 mW',
+  '  beam: { waist diameter: 0.8 mm }',
+  'path:',
+  '  - space: 300 mm',
+  '  - mirror: { reflectance: 97 % }',
+  'collimator:',
+  '  focal length: 8 mm',
+  'fibre:',
+  '  core diameter: 8.2 µm',
+  '  numerical aperture: 0.13',
+  '  length: 18 m',
+];
+
+function refusedIn(text: string): readonly RefusalParts[] {
+  try {
+    readLaunch(text, 'launch.yaml');
+  } catch (error) {
+    if (error instanceof Refusal) return error.parts;
+    throw error;
+  }
+  return [];
+}
+
+test('the launch that the refusals start from is read', () => {
+  expect(refusedIn(good.join('\n'))).toEqual([]);
+});
+
+interface Case {
+  /** What is wrong. */
+  readonly name: string;
+  /** Line (from 1) and what stands there instead. */
+  readonly line: number;
+  readonly is: string;
+  readonly where: string;
+  readonly what: RegExp;
+  /** The line again with the mend followed to the letter; it must be read then. */
+  readonly mend: RegExp;
+  /** Where one slip is two mistakes. */
+  readonly refusals?: number;
+  readonly mended: string;
+}
+
+const cases: readonly Case[] = [
+  {
+    name: 'no version',
+    line: 1,
+    is: '',
+    where: 'launch.yaml:2:1 coreward',
+    what: /`coreward` is missing/,
+    mend: /`coreward: 1`/,
+    mended: 'coreward: 1',
+  },
+  {
+    name: 'another version',
+    line: 1,
+    is: 'coreward: 2',
+    where: 'launch.yaml:1:11 coreward',
+    what: /`2`/,
+    mend: /Write `1`\./,
+    mended: 'coreward: 1',
+  },
+  {
+    name: 'a length without a unit',
+    line: 10,
+    is: '  focal length: 8',
+    where: 'launch.yaml:10:17 collimator.focal length',
+    what: /`8` has no unit/,
+    mend: /`8 mm`/,
+    mended: '  focal length: 8 mm',
+  },
+  {
+    name: 'a power where a length belongs',
+    line: 10,
+    is: '  focal length: 8 mW',
+    where: 'launch.yaml:10:17 collimator.focal length',
+    what: /`8 mW` is a power, not a length/,
+    mend: /`8 mm`/,
+    mended: '  focal length: 8 mm',
+  },
+  {
+    name: 'a misspelt key',
+    line: 10,
+    is: '  focal lenght: 8 mm',
+    where: 'launch.yaml:10:3 collimator.focal lenght',
+    what: /`focal lenght` is not a key here/,
+    mend: /Write `focal length`/,
+    mended: '  focal length: 8 mm',
+  },
+  {
+    name: 'a key of nothing',
+    line: 14,
+    is: '  colour: yellow',
+    where: 'launch.yaml:14:3 fibre.colour',
+    what: /`colour` is not a key here/,
+    mend: /Take it out; the keys here are/,
+    mended: '',
+  },
+  {
+    name: 'a missing key',
+    line: 4,
+    is: '',
+    where: 'launch.yaml:3:3 laser.power',
+    what: /`power` is missing/,
+    mend: /`power: 5 mW`/,
+    mended: '  power: 5 mW',
+  },
+  {
+    name: 'nothing behind a key',
+    line: 4,
+    is: '  power:',
+    where: 'launch.yaml:4:9 laser.power',
+    what: /nothing is written here/,
+    mend: /Write a power, such as `5 mW`/,
+    mended: '  power: 5 mW',
+  },
+  {
+    name: 'a decimal comma',
+    line: 10,
+    is: '  focal length: 6,2 mm',
+    where: 'launch.yaml:10:17 collimator.focal length',
+    what: /`6,2 mm`/,
+    mend: /`6\.2 mm`/,
+    mended: '  focal length: 6.2 mm',
+  },
+  {
+    name: 'a decimal comma in braces',
+    line: 5,
+    is: '  beam: { waist diameter: 0,8 mm }',
+    where: 'launch.yaml:5:29 laser.beam.8 mm',
+    what: /`8 mm` is not a key here/,
+    mend: /decimals with a point/,
+    refusals: 2,
+    mended: '  beam: { waist diameter: 0.8 mm }',
+  },
+  {
+    name: 'light in the far ultraviolet',
+    line: 3,
+    is: '  wavelength: 120 nm',
+    where: 'launch.yaml:3:15 laser.wavelength',
+    what: /`120 nm`/,
+    mend: /`200 nm`/,
+    mended: '  wavelength: 200 nm',
+  },
+  {
+    name: 'a wavelength in metres by slip',
+    line: 3,
+    is: '  wavelength: 520 m',
+    where: 'launch.yaml:3:15 laser.wavelength',
+    what: /`520 m`/,
+    mend: /`12 µm`|`520 nm`/,
+    mended: '  wavelength: 520 nm',
+  },
+  {
+    name: 'no power at all',
+    line: 4,
+    is: '  power: 0 mW',
+    where: 'launch.yaml:4:10 laser.power',
+    what: /`0 mW` is not above zero/,
+    mend: /Write a power above zero/,
+    mended: '  power: 5 mW',
+  },
+  {
+    name: 'a mirror that amplifies',
+    line: 8,
+    is: '  - mirror: { reflectance: 103 % }',
+    where: 'launch.yaml:8:28 path.2.mirror.reflectance',
+    what: /`103 %`/,
+    mend: /`100 %`/,
+    mended: '  - mirror: { reflectance: 100 % }',
+  },
+  {
+    name: 'limits beyond what there is',
+    line: 8,
+    is: '  - mirror: { reflectance: 97 % within 5 % }',
+    where: 'launch.yaml:8:28 path.2.mirror.reflectance',
+    what: /limits/,
+    mend: /^Write `.* within .*`/,
+    mended: '  - mirror: { reflectance: 96 % within 4 % }',
+  },
+  {
+    name: 'a beam better than perfect',
+    line: 5,
+    is: '  beam: { waist diameter: 0.8 mm, quality: 0.9 }',
+    where: 'launch.yaml:5:44 laser.beam.quality',
+    what: /`0\.9`/,
+    mend: /`1`/,
+    mended: '  beam: { waist diameter: 0.8 mm, quality: 1 }',
+  },
+  {
+    name: 'a fibre that catches light from behind',
+    line: 13,
+    is: '  numerical aperture: 1.3',
+    where: 'launch.yaml:13:23 fibre.numerical aperture',
+    what: /`1\.3`/,
+    mend: /`1`/,
+    mended: '  numerical aperture: 1',
+  },
+  {
+    name: 'a way of negative length',
+    line: 7,
+    is: '  - space: -300 mm',
+    where: 'launch.yaml:7:12 path.1.space',
+    what: /`-300 mm`/,
+    mend: /`/,
+    mended: '  - space: 300 mm',
+  },
+  {
+    name: 'a core wider than its cladding',
+    line: 14,
+    is: '  cladding diameter: 8 µm',
+    where: 'launch.yaml:14:22 fibre.cladding diameter',
+    what: /narrower than the core of 8\.2 µm/,
+    mend: /core and cladding together/,
+    mended: '  cladding diameter: 125 µm',
+  },
+  {
+    name: 'a wide core without its cladding',
+    line: 12,
+    is: '  core diameter: 200 µm',
+    where: 'launch.yaml:12:3 fibre.cladding diameter',
+    what: /`cladding diameter` is missing/,
+    mend: /Write `cladding diameter: 220 µm`/,
+    mended: '  core diameter: 200 µm\n  cladding diameter: 220 µm',
+  },
+  {
+    name: 'a waist and a divergence at once',
+    line: 5,
+    is: '  beam: { waist diameter: 0.8 mm, divergence: 1 mrad }',
+    where: 'launch.yaml:5:35 laser.beam.divergence',
+    what: /`divergence` does not go together with `waist diameter`/,
+    mend: /Take out `divergence`/,
+    mended: '  beam: { waist diameter: 0.8 mm }',
+  },
+  {
+    name: 'x and y beside a common waist',
+    line: 5,
+    is: '  beam: { waist diameter: 0.8 mm, x: { waist diameter: 1 mm }, y: { waist diameter: 1 mm } }',
+    where: 'launch.yaml:5:35 laser.beam.x',
+    what: /`x` does not go together with `waist diameter`/,
+    mend: /Take out `x`/,
+    refusals: 2,
+    mended: '  beam: { waist diameter: 0.8 mm }',
+  },
+  {
+    name: 'x without y',
+    line: 5,
+    is: '  beam: { x: { waist diameter: 1 mm } }',
+    where: 'launch.yaml:5:9 laser.beam.y',
+    what: /`y` is missing/,
+    mend: /Write `y: \{ waist diameter: /,
+    mended: '  beam: { x: { waist diameter: 1 mm }, y: { waist diameter: 1 mm } }',
+  },
+  {
+    name: 'no description of the beam',
+    line: 5,
+    is: '  beam: { quality: 1.2 }',
+    where: 'launch.yaml:5:9 laser.beam',
+    what: /`waist diameter`, `diameter` or `x` with `y` is missing/,
+    mend: /Write `waist diameter: /,
+    mended: '  beam: { quality: 1.2, waist diameter: 1 mm }',
+  },
+  {
+    // 4 M² λ/π is 0.662 mm mrad; written are 0.3 mm mrad
+    name: 'less divergence than diffraction allows',
+    line: 5,
+    is: '  beam: { diameter: 1 mm, divergence: 0.3 mrad }',
+    where: 'launch.yaml:5:39 laser.beam.divergence',
+    what: /spreads by at least 0\.662 mrad/,
+    mend: /Write `divergence: 0\.669 mrad` or more/,
+    mended: '  beam: { diameter: 1 mm, divergence: 0.669 mrad }',
+  },
+  {
+    // √(8 λ·2 m/π) is 1.63 mm
+    name: 'a beam too narrow for a waist so far away',
+    line: 5,
+    is: '  beam: { diameter: 0.5 mm, at: 2 m }',
+    where: 'launch.yaml:5:21 laser.beam.diameter',
+    what: /at least 1\.63 mm wide there/,
+    mend: /`waist diameter` and `waist position`/,
+    mended: '  beam: { waist diameter: 0.5 mm, waist position: 2 m }',
+  },
+  {
+    // half angle λ/(π w₀) above 1 rad
+    name: 'a waist narrower than its light',
+    line: 5,
+    is: '  beam: { waist diameter: 1 µm, quality: 6 }',
+    where: 'launch.yaml:5:27 laser.beam.waist diameter',
+    what: /no beam narrower than 1\.99 µm/,
+    mend: /Write `waist diameter: 2\.01 µm` or more/,
+    mended: '  beam: { waist diameter: 2.01 µm, quality: 6 }',
+  },
+  {
+    name: 'a word that nobody knows',
+    line: 14,
+    is: '  profile: graded index',
+    where: 'launch.yaml:14:12 fibre.profile',
+    what: /`graded index` is not among the words/,
+    mend: /Write `step` or `graded`/,
+    mended: '  profile: graded',
+  },
+  {
+    name: 'a misspelt connector',
+    line: 14,
+    is: '  connectors: { in: FC/ACP }',
+    where: 'launch.yaml:14:21 fibre.connectors.in',
+    what: /`FC\/ACP` is not among the words/,
+    mend: /Write `FC\/APC`/,
+    mended: '  connectors: { in: FC/APC }',
+  },
+  {
+    name: 'an angled connector with a flat end',
+    line: 14,
+    is: '  connectors: { in: FC/APC }\n  ends: { in: flat }',
+    where: 'launch.yaml:15:15 fibre.ends.in',
+    what: /FC\/APC connector ends in an angled facet/,
+    mend: /Write `angled 8°`/,
+    mended: '  connectors: { in: FC/APC }\n  ends: { in: angled 8° }',
+  },
+  {
+    name: 'an element of the path that is two',
+    line: 7,
+    is: '  - { space: 300 mm, stop: { diameter: 2 mm } }',
+    where: 'launch.yaml:7:22 path.1.stop',
+    what: /`stop` does not go together with `space`/,
+    mend: /Take out `stop`/,
+    mended: '  - { space: 300 mm }',
+  },
+  {
+    name: 'an element of the path that is none',
+    line: 7,
+    is: '  - 300 mm',
+    where: 'launch.yaml:7:5 path.1',
+    what: /`300 mm` stands where keys belong/,
+    mend: /Write `\{ space: 220 mm \}`/,
+    mended: '  - { space: 220 mm }',
+  },
+  {
+    name: 'an origin that nobody knows',
+    line: 10,
+    is: '  focal length: { value: 8 mm, origin: guessed }',
+    where: 'launch.yaml:10:40 collimator.focal length.origin',
+    what: /`guessed` is no origin/,
+    mend: /`measured`, `datasheet` or `assumed`/,
+    mended: '  focal length: { value: 8 mm, origin: assumed }',
+  },
+  {
+    name: 'a quantity without its value',
+    line: 10,
+    is: '  focal length: { at: 635 nm }',
+    where: 'launch.yaml:10:17 collimator.focal length',
+    what: /no `value`/,
+    mend: /`value: 6\.2 mm`/,
+    mended: '  focal length: { at: 635 nm, value: 6.2 mm }',
+  },
+  {
+    name: 'half a lens surface',
+    line: 14,
+    is: 'output: { collimator: { focal length: 8 mm, surfaces: { count: 1.5 } } }',
+    where: 'launch.yaml:14:64 output.collimator.surfaces.count',
+    what: /`1\.5` is not a count/,
+    mend: /a whole number from 0 to 40/,
+    mended: 'output: { collimator: { focal length: 8 mm, surfaces: { count: 2 } } }',
+  },
+  {
+    name: 'a lens with a glass and without one',
+    line: 10,
+    is: '  focal length: 8 mm\n  glass: F2\n  focal shift: 0',
+    where: 'launch.yaml:12:16 collimator.focal shift',
+    what: /`focal shift: 0` says that no glass moves the focus/,
+    mend: /Take out `focal shift` or `glass`/,
+    mended: '  focal length: 8 mm\n  glass: F2',
+  },
+  {
+    name: 'a bend that breaks the fibre',
+    line: 14,
+    is: '  cladding diameter: 2 mm\n  bends: [{ radius: 1.5 mm }]',
+    where: 'launch.yaml:15:21 fibre.bends.1.radius',
+    what: /breaks before it is bent so far/,
+    mend: /Write `radius: 30 mm`/,
+    mended: '  cladding diameter: 2 mm\n  bends: [{ radius: 30 mm }]',
+  },
+  {
+    name: 'a name that steers a terminal',
+    line: 1,
+    is: 'coreward: 1\nname: "green\\u001b[2J"',
+    where: 'launch.yaml:2:7 name',
+    what: /`green\\u001b\[2J` contains characters that cannot be printed/,
+    mend: /on one line/,
+    mended: 'coreward: 1\nname: green',
+  },
+  {
+    name: 'a fibre that is neither typed nor described',
+    line: 12,
+    is: '',
+    where: 'launch.yaml:13:3 fibre.core diameter',
+    what: /`core diameter` is missing/,
+    mend: /Write `core diameter: 8\.2 µm`/,
+    mended: '  core diameter: 8.2 µm',
+  },
+];
+
+const withLine = (line: number, is: string): string => good.with(line - 1, is).join('\n');
+
+for (const { name, line, is, where, what, mend, mended, refusals = 1 } of cases) {
+  test(`${name} is refused where it stands, once, with a mend that works`, () => {
+    const refused = refusedIn(withLine(line, is));
+    expect(refused).toHaveLength(refusals);
+    expect(refused[0]?.where).toBe(where);
+    expect(refused[0]?.what).toMatch(what);
+    expect(refused[0]?.mend).toMatch(mend);
+    expect(refusedIn(withLine(line, mended))).toEqual([]);
+  });
+}
+
+test('a launch without a collimator line is refused; `none` is a word of its own', () => {
+  const [refused, ...more] = refusedIn(good.filter((line) => !/collimator|focal/u.test(line)).join('\n'));
+  expect(more).toEqual([]);
+  expect(refused).toEqual({
+    where: 'launch.yaml:1:1 collimator',
+    what: '`collimator` is missing',
+    mend: 'Write `collimator: { focal length: 6.2 mm }` with your own value, or `collimator: none`.',
+  });
+});
+
+test('everything is refused at once, in the order of the keys', () => {
+  const text = good
+    .with(2, '  wavelength: 520')
+    .with(3, '  power: -5 mW')
+    .with(9, '  focal lenght: 8 mm')
+    .join('\n');
+  expect(refusedIn(text).map(({ where }) => where)).toEqual([
+    'launch.yaml:3:15 laser.wavelength',
+    'launch.yaml:4:10 laser.power',
+    'launch.yaml:10:3 collimator.focal lenght',
+  ]);
+});
+
+test('an empty document, a number or a list is refused as such', () => {
+  for (const text of ['', '# nothing', '5', '- a']) {
+    const refused = refusedIn(text);
+    expect(refused).toHaveLength(1);
+    expect(refused[0]?.what).toMatch(/stands where keys belong/);
+    expect(refused[0]?.mend).toMatch(/coreward: 1/);
+  }
+});
+
+test('a thousand unknown keys are refused in a hundred lines and a count', () => {
+  const many = Array.from({ length: 1000 }, (_, i) => `  key${i}: 1`);
+  const refused = refusedIn([...good, ...many].join('\n'));
+  expect(refused).toHaveLength(101);
+  expect(refused.at(-1)?.what).toBe('900 more places are refused');
+});

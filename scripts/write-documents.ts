@@ -1,0 +1,39 @@
+// Writes what follows from elsewhere: the examples' text into bench, the key tables into docs. `npm run documents`.
+import { readFileSync, writeFileSync } from 'node:fs';
+import { drawerKeyTables, launchKeyTables } from '../packages/bench/src/index.ts';
+
+const head =
+  '// Written by scripts/write-documents.ts from examples/: change the example there, not here.\n\n';
+
+/** A text as a template literal. */
+function literal(text: string): string {
+  return `\`${text.replaceAll('\\', '\\\\').replaceAll('`', '\\`').replaceAll('${', '\\${')}\``;
+}
+
+const examples = [
+  [
+    'observing-loft.launch.yaml',
+    'observingLoftLaunch',
+    'A complete launch of our own invention: green light for an observing loft.',
+  ],
+  ['observing-loft.drawer.yaml', 'observingLoftDrawer', 'The drawer beside that bench.'],
+  ['five-lines.launch.yaml', 'fiveLinesLaunch', 'The least that forecasts.'],
+] as const;
+
+const constants = examples.map(([file, name, about]) => {
+  const text = readFileSync(`examples/${file}`, 'utf8');
+  return `/** ${about} The text of \`examples/${file}\`. */\nexport const ${name} = ${literal(text)};\n`;
+});
+writeFileSync('packages/bench/src/example/example-texts.ts', head + constants.join('\n'));
+
+const begin = '<!-- keys: written by scripts/write-documents.ts -->';
+const end = '<!-- end of keys -->';
+for (const [file, tables] of [
+  ['docs/launch-document.md', launchKeyTables()],
+  ['docs/drawer-document.md', drawerKeyTables()],
+] as const) {
+  const text = readFileSync(file, 'utf8');
+  const before = text.slice(0, text.indexOf(begin));
+  const after = text.slice(text.indexOf(end));
+  writeFileSync(file, `${before}${begin}\n\n${tables}\n\n${after}`);
+}
