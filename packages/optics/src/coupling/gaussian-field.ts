@@ -119,7 +119,11 @@ export function logNormalisation(field: GaussianField): number {
 }
 
 /** Where the intensity is highest, and the larger of the two 1/e² radii about it. */
-export function footprintOf(field: GaussianField): { readonly x: number; readonly y: number; readonly radius: number } {
+export function footprintOf(field: GaussianField): {
+  readonly x: number;
+  readonly y: number;
+  readonly radius: number;
+} {
   const { mxxRe, mxyRe, myyRe, bxRe, byRe } = field;
   const det = mxxRe * myyRe - mxyRe * mxyRe;
   const half = (mxxRe + myyRe) / 2;

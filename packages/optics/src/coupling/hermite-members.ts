@@ -1,5 +1,5 @@
+import type { FacetBeam } from '../beam/facet-beam.ts';
 import type { CoherentBeam } from './gaussian-field.ts';
-import type { FacetBeam } from './facet-beam.ts';
 
 /** One Hermite-Gauss member of a Gaussian Schell-model beam: orders along x' and y', and its share of the power. */
 export interface HermiteMember {
@@ -29,7 +29,11 @@ export function hermiteCrowd(beam: FacetBeam, leftOver: number): HermiteCrowd {
   const last = (ratio: number) => (ratio === 0 ? 0 : Math.ceil(Math.log(leftOver / 4) / Math.log(ratio)));
   for (let orderX = 0; orderX <= last(ratioX); orderX += 1) {
     for (let orderY = 0; orderY <= last(ratioY); orderY += 1) {
-      members.push({ orderX, orderY, weight: (1 - ratioX) * ratioX ** orderX * (1 - ratioY) * ratioY ** orderY });
+      members.push({
+        orderX,
+        orderY,
+        weight: (1 - ratioX) * ratioX ** orderX * (1 - ratioY) * ratioY ** orderY,
+      });
     }
   }
   members.sort((a, b) => b.weight - a.weight);
@@ -56,7 +60,8 @@ export function hermiteFactor(
 ): (x: number, y: number) => number {
   const c = Math.cos(embedded.azimuth);
   const s = Math.sin(embedded.azimuth);
-  const radiusAt = (waist: number, z: number) => waist * Math.hypot(1, (2 * z) / (waveNumber * waist * waist));
+  const radiusAt = (waist: number, z: number) =>
+    waist * Math.hypot(1, (2 * z) / (waveNumber * waist * waist));
   const scaleX = Math.SQRT2 / radiusAt(embedded.waistRadiusX, embedded.waistZX);
   const scaleY = Math.SQRT2 / radiusAt(embedded.waistRadiusY, embedded.waistZY);
   return (x, y) => {

@@ -18,7 +18,8 @@ export function laguerreGauss(waist: number, l: number, count: number, rho: Arra
     for (let p = 0; p < count; p += 1) {
       out[p * rho.length + i] = here;
       // √((p+1)(p+1+l)) f_{p+1} = (2p+1+l−x) f_p − √(p(p+l)) f_{p−1}
-      const above = ((2 * p + 1 + l - x) * here - Math.sqrt(p * (p + l)) * below) / Math.sqrt((p + 1) * (p + 1 + l));
+      const above =
+        ((2 * p + 1 + l - x) * here - Math.sqrt(p * (p + l)) * below) / Math.sqrt((p + 1) * (p + 1 + l));
       below = here;
       here = above;
     }

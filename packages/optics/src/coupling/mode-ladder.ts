@@ -40,7 +40,10 @@ export const largestRadialCount = 120;
 /** @param basisRadius waist of the Laguerre-Gauss functions behind `expansions` */
 export function modeLadder(basisRadius: number, expansions: readonly ModeExpansion[]): ModeLadder {
   const band = Math.max(2, ...expansions.map(({ l }) => l));
-  const radialCount = Math.min(largestRadialCount, Math.max(...expansions.map(({ amplitudes }) => amplitudes.length)));
+  const radialCount = Math.min(
+    largestRadialCount,
+    Math.max(...expansions.map(({ amplitudes }) => amplitudes.length)),
+  );
   const coefficients = new Float64Array(expansions.length * radialCount);
   expansions.forEach(({ l, amplitudes }, mode) => {
     let logFactorials = 0; // ln √((p+l)! p!)
@@ -48,13 +51,21 @@ export function modeLadder(basisRadius: number, expansions: readonly ModeExpansi
     for (let p = 0; p < radialCount; p += 1) {
       if (p > 0) logFactorials += (Math.log(p) + Math.log(p + l)) / 2;
       // raising p times from the ground state gives the sign (−1)^p to the innermost lobe
-      coefficients[mode * radialCount + p] = (p % 2 === 0 ? 1 : -1) * (amplitudes[p] ?? 0) * Math.exp(logFactorials);
+      coefficients[mode * radialCount + p] =
+        (p % 2 === 0 ? 1 : -1) * (amplitudes[p] ?? 0) * Math.exp(logFactorials);
     }
   });
   const modesByOrder = Array.from({ length: band + 1 }, (_, order) =>
     expansions.flatMap(({ l }, mode) => (l === order ? [mode] : [])),
   );
-  return { basisRadius, band, radialCount, modes: expansions.map(({ l, m }) => ({ l, m })), coefficients, modesByOrder };
+  return {
+    basisRadius,
+    band,
+    radialCount,
+    modes: expansions.map(({ l, m }) => ({ l, m })),
+    coefficients,
+    modesByOrder,
+  };
 }
 
 /** Scratch memory of {@link climbLadder}; one a caller, grown when needed. */
@@ -133,7 +144,10 @@ export function climbLadder(
   if (!(ground > 1e-200)) return false; // underflow: the rungs would be noise
 
   // A displaced field has its weight about rung |β|²; before that a small term proves nothing.
-  const displaced = Math.max(bPlusRe * bPlusRe + bPlusIm * bPlusIm, bMinusRe * bMinusRe + bMinusIm * bMinusIm);
+  const displaced = Math.max(
+    bPlusRe * bPlusRe + bPlusIm * bPlusIm,
+    bMinusRe * bMinusRe + bMinusIm * bMinusIm,
+  );
   const leastRungs = 4 + displaced;
   if (leastRungs > radialCount) return false;
 
@@ -181,8 +195,10 @@ export function climbLadder(
       let zRe = rungs[z]!;
       let zIm = rungs[z + 1]!;
       const up = at + 2 * l;
-      rungs[up] = inverse * (sRe * xRe - sIm * xIm + bPlusRe * yRe - bPlusIm * yIm + dPlusRe * zRe - dPlusIm * zIm);
-      rungs[up + 1] = inverse * (sRe * xIm + sIm * xRe + bPlusRe * yIm + bPlusIm * yRe + dPlusRe * zIm + dPlusIm * zRe);
+      rungs[up] =
+        inverse * (sRe * xRe - sIm * xIm + bPlusRe * yRe - bPlusIm * yIm + dPlusRe * zRe - dPlusIm * zIm);
+      rungs[up + 1] =
+        inverse * (sRe * xIm + sIm * xRe + bPlusRe * yIm + bPlusIm * yRe + dPlusRe * zIm + dPlusIm * zRe);
       // line −l, the mirror image
       x = before + centre - 2 * l;
       y = at - 2 * l + 2;
@@ -194,7 +210,8 @@ export function climbLadder(
       zRe = rungs[z]!;
       zIm = rungs[z + 1]!;
       const down = at - 2 * l;
-      rungs[down] = inverse * (sRe * xRe - sIm * xIm + bMinusRe * yRe - bMinusIm * yIm + dMinusRe * zRe - dMinusIm * zIm);
+      rungs[down] =
+        inverse * (sRe * xRe - sIm * xIm + bMinusRe * yRe - bMinusIm * yIm + dMinusRe * zRe - dMinusIm * zIm);
       rungs[down + 1] =
         inverse * (sRe * xIm + sIm * xRe + bMinusRe * yIm + bMinusIm * yRe + dMinusRe * zIm + dMinusIm * zRe);
     }

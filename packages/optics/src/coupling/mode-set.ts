@@ -1,3 +1,4 @@
+import { gradedModes } from '../fibre/graded-modes.ts';
 import { fillRadialTable, fillSpectrumTable, type GuidedMode } from '../fibre/guided-mode.ts';
 import { stepModes } from '../fibre/step-modes.ts';
 import { laguerreGauss } from './laguerre-gauss.ts';
@@ -26,7 +27,7 @@ const decayLengths = 21;
 
 /** @throws {OutOfRange} where the mode solvers do */
 export function modeSet(profile: Profile, vNumber: number): ModeSet {
-  const modes = profile === 'step' ? stepModes(vNumber) : [];
+  const modes = profile === 'step' ? stepModes(vNumber) : gradedModes(vNumber);
   const highestOrder = Math.max(...modes.map(({ l }) => l));
   const slowestDecay = Math.min(...modes.map(({ w }) => w));
   const fieldTables = new Map<string, Float64Array>();
@@ -47,7 +48,11 @@ export function modeSet(profile: Profile, vNumber: number): ModeSet {
       if (table === undefined) {
         table = new Float64Array(modes.length * grid.nodes.length);
         for (let i = 0; i < modes.length; i += 1) {
-          fillRadialTable(modes[i]!, grid.nodes, table.subarray(i * grid.nodes.length, (i + 1) * grid.nodes.length));
+          fillRadialTable(
+            modes[i]!,
+            grid.nodes,
+            table.subarray(i * grid.nodes.length, (i + 1) * grid.nodes.length),
+          );
         }
         keep(fieldTables, grid.key, table);
       }
@@ -58,7 +63,11 @@ export function modeSet(profile: Profile, vNumber: number): ModeSet {
       if (table === undefined) {
         table = new Float64Array(modes.length * grid.nodes.length);
         for (let i = 0; i < modes.length; i += 1) {
-          fillSpectrumTable(modes[i]!, grid.nodes, table.subarray(i * grid.nodes.length, (i + 1) * grid.nodes.length));
+          fillSpectrumTable(
+            modes[i]!,
+            grid.nodes,
+            table.subarray(i * grid.nodes.length, (i + 1) * grid.nodes.length),
+          );
         }
         keep(spectrumTables, grid.key, table);
       }

@@ -42,11 +42,15 @@ function panels(edges: readonly number[], countOf: (from: number, to: number) =>
   );
 }
 
-/** Grid over the facet, in core radii: split at the core's edge, where the second derivative of a mode jumps. */
-export function facetGrid(set: ModeSet, field: GaussianField, spread = 1, lobes = 0): RadialGrid {
-  const [inner, beamOuter] = radialReach(field, spread);
-  const outer = Math.min(beamOuter, set.outerRadius);
-  const finest = finestRadius(field);
+/**
+ * Grid over the facet, in core radii, good for every one of `fields`: split at the core's edge, where the second
+ * derivative of a mode jumps. `lobes` is the highest order of Hermite-Gauss members, which reach wider and wave more.
+ */
+export function facetGrid(set: ModeSet, fields: readonly GaussianField[], lobes = 0): RadialGrid {
+  const reaches = fields.map((field) => radialReach(field, Math.sqrt(1 + lobes / 3)));
+  const inner = Math.min(...reaches.map(([from]) => from));
+  const outer = Math.min(Math.max(...reaches.map(([, to]) => to)), set.outerRadius);
+  const finest = Math.min(...fields.map(finestRadius));
   const fastestMode = set.modes.reduce((most, { u }) => Math.max(most, u), 0);
   const quickestDecay = set.modes.reduce((most, { w }) => Math.max(most, w), 0);
   const edges = [Math.min(inner, outer * 0.9)];
@@ -59,8 +63,9 @@ export function facetGrid(set: ModeSet, field: GaussianField, spread = 1, lobes 
   }
   return panels(edges, (from, to) => {
     const length = to - from;
-    const waves = length * (phaseRate(field, to) + (to <= 1 ? fastestMode : 0));
-    return 15 + 0.56 * waves + (2.6 * length) / finest + lobes;
+    const fastest = Math.max(...fields.map((field) => phaseRate(field, to)));
+    const waves = length * (fastest + (to <= 1 ? fastestMode : 0));
+    return 15 + 0.56 * waves + (2.6 * length) / finest + 1.5 * lobes;
   });
 }
 

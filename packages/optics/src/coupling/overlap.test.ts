@@ -2,7 +2,10 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { modeSet } from './mode-set.ts';
 import { overlapOf } from './overlap.ts';
+import { parabolaGroupPowers } from './parabola-groups.ts';
+import { momentsOf, phaseSpaceFraction } from './phase-space.ts';
 import type { Pupil } from './pupil.ts';
+import { truncatedGaussianCoupling } from './truncated-gaussian.ts';
 
 /*
  * Reference: coupling.json, computed independently with SciPy and mpmath (each case says how and names its source).
@@ -49,7 +52,11 @@ function beamOf(given: ReferenceBeam) {
 const vOf = (fibre: ReferenceBeam, wavelength: number) =>
   (2 * Math.PI * fibre.coreRadius_m! * fibre.numericalAperture!) / wavelength;
 
-function compareModes(got: ReturnType<typeof overlapOf>, set: ReturnType<typeof modeSet>, expected: Case['expected']) {
+function compareModes(
+  got: ReturnType<typeof overlapOf>,
+  set: ReturnType<typeof modeSet>,
+  expected: Case['expected'],
+) {
   expect(Math.abs(got.guided - expected.totalPower)).toBeLessThan(bound);
   expect(Math.abs(got.fundamental - expected.lp01Power)).toBeLessThan(bound);
   expect(set.modes.length).toBe(expected.guidedModeCountLm);
@@ -61,12 +68,15 @@ function compareModes(got: ReturnType<typeof overlapOf>, set: ReturnType<typeof 
 }
 
 describe('a Gaussian beam into the modes of a step-index fibre', () => {
-  test.each(ofKind('gaussian-to-lp', 'gsm-to-lp').map((c) => [c.id, c] as const))('%s', (_, { inputs, expected }) => {
-    const { wavelength_m: wavelength, fibre, beam } = inputs;
-    const set = modeSet('step', vOf(fibre, wavelength));
-    const got = overlapOf(set, fibre.coreRadius_m, wavelength, beamOf(beam), null, { tolerance: 1e-10 });
-    compareModes(got, set, expected);
-  });
+  test.each(ofKind('gaussian-to-lp', 'gsm-to-lp').map((c) => [c.id, c] as const))(
+    '%s',
+    (_, { inputs, expected }) => {
+      const { wavelength_m: wavelength, fibre, beam } = inputs;
+      const set = modeSet('step', vOf(fibre, wavelength));
+      const got = overlapOf(set, fibre.coreRadius_m, wavelength, beamOf(beam), null, { tolerance: 1e-10 });
+      compareModes(got, set, expected);
+    },
+  );
 });
 
 describe('a lens that stops or aberrates the beam', () => {
@@ -103,6 +113,84 @@ describe('a lens that stops or aberrates the beam', () => {
         axisTiltY: -lens.fibreTiltY,
       };
       compareModes(overlapOf(set, fibre.coreRadius_m, wavelength, beam, pupil), set, expected);
+    },
+  );
+});
+
+describe('a Gaussian beam into the modes of a truncated parabola', () => {
+  test.each(ofKind('gaussian-to-truncated-parabolic').map((c) => [c.id, c] as const))(
+    '%s',
+    (_, { inputs, expected }) => {
+      const { wavelength_m: wavelength, fibre, beam } = inputs;
+      const set = modeSet('graded', fibre.V);
+      compareModes(overlapOf(set, fibre.coreRadius_m, wavelength, beamOf(beam)), set, expected);
+    },
+  );
+});
+
+describe('a coherent beam into hundreds of modes', () => {
+  test.each(ofKind('multimode-modal-sum').map((c) => [c.id, c] as const))('%s', (_, { inputs, expected }) => {
+    const { wavelength_m: wavelength, fibre, beam } = inputs;
+    const set = modeSet('step', vOf(fibre, wavelength));
+    const got = overlapOf(set, fibre.coreRadius_m, wavelength, beamOf(beam));
+    expect(set.modes.length).toBe(expected.guidedModeCountLm);
+    // 1e-8: the sum over 1518 modes of errors of 1e-11 each
+    expect(Math.abs(got.guided - expected.totalPower)).toBeLessThan(1e-8);
+    for (const { l, m, power } of expected.strongest) {
+      const mode = set.modes.findIndex((candidate) => candidate.l === l && candidate.m === m);
+      expect(Math.abs(got.powers[mode]! - power), `LP${l},${m}`).toBeLessThan(bound);
+    }
+    expected.powerByAzimuthalOrder.forEach((power: number, order: number) => {
+      const sum = set.modes.reduce((total, { l }, i) => total + (l === order ? got.powers[i]! : 0), 0);
+      expect(Math.abs(sum - power), `order ${order}`).toBeLessThan(bound);
+    });
+  });
+});
+
+describe('a beam into the rays of a highly multimode fibre', () => {
+  test.each(ofKind('phase-space-step', 'phase-space-parabolic').map((c) => [c.id, c] as const))(
+    '%s',
+    (_, { inputs, expected }) => {
+      const { wavelength_m: wavelength, fibre, beam } = inputs;
+      const got = phaseSpaceFraction(
+        momentsOf(beamOf(beam), (2 * Math.PI) / wavelength),
+        fibre.coreRadius_m,
+        fibre.numericalAperture,
+        fibre.profile === 'step' ? 'step' : 'graded',
+      );
+      expect(Math.abs(got - expected.fraction)).toBeLessThan(1e-9); // quadrature nodes chosen for about 1e-10
+    },
+  );
+});
+
+describe('a coherent beam into the groups of the infinite parabola', () => {
+  test.each(ofKind('gaussian-to-parabolic-lg').map((c) => [c.id, c] as const))(
+    '%s',
+    (_, { inputs, expected }) => {
+      const powers = parabolaGroupPowers(
+        beamOf(inputs.beam),
+        expected.modeRadius_m,
+        inputs.wavelength_m,
+        expected.groupCount,
+      );
+      expected.powerByGroup.forEach((power: number, i: number) => {
+        expect(Math.abs(powers[i]! - power), `group ${i + 1}`).toBeLessThan(bound);
+      });
+      const total = powers.reduce((sum, power) => sum + power, 0);
+      expect(Math.abs(total - expected.totalPower)).toBeLessThan(bound);
+    },
+  );
+});
+
+describe('a stopped Gaussian into a Gaussian mode', () => {
+  test.each(ofKind('truncated-gaussian-to-gaussian').map((c) => [c.id, c] as const))(
+    '%s',
+    (_, { inputs, expected }) => {
+      const { beamRadiusAtLens_m, apertureRadius_m, modeRadiusAtLens_m } = inputs;
+      const got = truncatedGaussianCoupling(beamRadiusAtLens_m, modeRadiusAtLens_m, apertureRadius_m);
+      // closed form on both sides: rounding only
+      expect(Math.abs(got.coupled / expected.coupling - 1)).toBeLessThan(1e-12);
+      expect(Math.abs(got.passed / expected.apertureTransmission - 1)).toBeLessThan(1e-12);
     },
   );
 });

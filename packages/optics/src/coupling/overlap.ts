@@ -1,6 +1,6 @@
-import { OutOfRange } from '../out-of-range.ts';
-import { type FacetBeam, inUnitsOf, mustBeFacetBeam } from './facet-beam.ts';
-import { type CoherentBeam, fieldOf, type GaussianField } from './gaussian-field.ts';
+import { type FacetBeam, mustBeFacetBeam } from '../beam/facet-beam.ts';
+import { mustBePositive } from '../out-of-range.ts';
+import { fieldOf, type GaussianField } from './gaussian-field.ts';
 import { hermiteCrowd, hermiteFactor } from './hermite-members.ts';
 import { climbLadder, ladderScratch } from './mode-ladder.ts';
 import type { ModeSet } from './mode-set.ts';
@@ -8,6 +8,7 @@ import { facetGrid } from './overlap-grids.ts';
 import { cosinePower, modePower, projectPolar } from './polar-overlap.ts';
 import type { Pupil } from './pupil.ts';
 import { projectThroughPupil } from './pupil-overlap.ts';
+import { inUnitsOf } from './scaled-beam.ts';
 import { tiltMembers } from './tilt-members.ts';
 
 /** What one fibre takes from one beam. Fractions of the power that arrives (before the lens's stop, if there is one). */
@@ -27,7 +28,7 @@ export interface OverlapOptions {
   readonly tolerance?: number;
 }
 
-/** Beyond this V a mode set is large and beams of M² > 1 are summed as Hermite-Gauss members. */
+/** Beyond this V the ladder's band is wide and its rungs are many: rings are faster, and M² > 1 is summed as Hermite-Gauss members. */
 const ladderLimit = 30;
 
 const scratch = ladderScratch();
@@ -54,14 +55,9 @@ export function overlapOf(
   pupil: Pupil | null = null,
   { tolerance = 1e-8 }: OverlapOptions = {},
 ): Overlap {
-  mustBeFacetBeam(beam);
-  if (!(wavelength > 0 && coreRadius > 0)) {
-    throw new OutOfRange({
-      where: 'overlapOf',
-      what: `wavelength ${wavelength} m and core radius ${coreRadius} m must both be positive`,
-      mend: 'Give both in metres.',
-    });
-  }
+  mustBeFacetBeam(beam, 'overlapOf');
+  mustBePositive(coreRadius, 'overlapOf coreRadius', 'a core radius');
+  mustBePositive(wavelength, 'overlapOf wavelength', 'a wavelength');
   const scaled = inUnitsOf(coreRadius, beam);
   const waveNumber = (2 * Math.PI * coreRadius) / wavelength;
   const count = set.modes.length;
@@ -77,12 +73,13 @@ export function overlapOf(
   };
   let method: Overlap['method'] = 'ladder';
   const coherent = scaled.m2X === 1 && scaled.m2Y === 1;
-  if (pupil === null && (set.vNumber > ladderLimit || coherentIsPolar(set)) && !coherent) {
+  const tooManyModes = set.vNumber > ladderLimit;
+  if (pupil === null && tooManyModes && !coherent) {
     method = 'polar';
     const crowd = hermiteCrowd(scaled, tolerance);
     const field = fieldOf(crowd.embedded, waveNumber);
     const lobes = crowd.members.reduce((most, { orderX, orderY }) => Math.max(most, orderX + orderY), 0);
-    const grid = facetGrid(set, field, Math.sqrt(1 + lobes / 3), 1.5 * lobes);
+    const grid = facetGrid(set, [field], lobes);
     const table = set.fields(grid);
     for (const member of crowd.members) {
       amplitudes.fill(0);
@@ -94,10 +91,36 @@ export function overlapOf(
     }
   } else {
     const meeting = (waistRadius: number) => waistRadius / Math.hypot(1, waistRadius / modeReach(set));
-    for (const { beam: member, weight } of tiltMembers(scaled, waveNumber, meeting, tolerance)) {
-      const used = coherentAmplitudes(set, fieldOf(member, waveNumber), member, waveNumber, pupil, amplitudes, tolerance);
-      if (used !== 'ladder') method = used;
-      collect(weight);
+    const members = tiltMembers(scaled, waveNumber, meeting, tolerance);
+    // the ladder ends before members that stray far; they share one grid, so that its tables are made once
+    const strays: { readonly field: GaussianField; readonly weight: number }[] = [];
+    for (const { beam: member, weight } of members) {
+      const field = fieldOf(member, waveNumber);
+      // the sum of weight·2·√power·tolerance over the members stays below twice the tolerance
+      const share = Math.min(1e-3, tolerance / (weight * members.length));
+      if (pupil !== null) {
+        method = 'pupil';
+        amplitudes.fill(0);
+        projectThroughPupil(set, field, pupil, waveNumber, amplitudes);
+        collect(weight);
+      } else if (!tooManyModes && climbLadder(set.ladder(), field, amplitudes, scratch, share)) {
+        collect(weight);
+      } else {
+        strays.push({ field, weight });
+      }
+    }
+    if (strays.length > 0) {
+      method = 'polar';
+      const grid = facetGrid(
+        set,
+        strays.map(({ field }) => field),
+      );
+      const table = set.fields(grid);
+      for (const { field, weight } of strays) {
+        amplitudes.fill(0);
+        projectPolar({ field, grid, table, modes: set.modes }, amplitudes);
+        collect(weight);
+      }
     }
   }
   const fundamental = set.modes.findIndex(({ l, m }) => l === 0 && m === 1);
@@ -114,28 +137,4 @@ export function overlapOf(
 function modeReach(set: ModeSet): number {
   const slowest = set.modes.reduce((least, { w }) => Math.min(least, w), Number.POSITIVE_INFINITY);
   return 1.4 + 1 / slowest;
-}
-
-/** Whether even coherent beams take the polar road: many modes make the ladder's band wide and its rungs many. */
-const coherentIsPolar = (set: ModeSet): boolean => set.vNumber > ladderLimit;
-
-function coherentAmplitudes(
-  set: ModeSet,
-  field: GaussianField,
-  _beam: CoherentBeam,
-  waveNumber: number,
-  pupil: Pupil | null,
-  amplitudes: Float64Array,
-  tolerance: number,
-): Overlap['method'] {
-  if (pupil !== null) {
-    amplitudes.fill(0);
-    projectThroughPupil(set, field, pupil, waveNumber, amplitudes);
-    return 'pupil';
-  }
-  if (!coherentIsPolar(set) && climbLadder(set.ladder(), field, amplitudes, scratch, tolerance)) return 'ladder';
-  amplitudes.fill(0);
-  const grid = facetGrid(set, field);
-  projectPolar({ field, grid, table: set.fields(grid), modes: set.modes }, amplitudes);
-  return 'polar';
 }

@@ -1,6 +1,6 @@
+import type { FacetBeam } from '../beam/facet-beam.ts';
 import { gaussLegendre } from '../numerics/gauss-legendre.ts';
 import { normalCdf } from '../numerics/normal.ts';
-import type { FacetBeam } from './facet-beam.ts';
 
 /**
  * Second moments of a beam at the facet: where its light is and whither it goes. Lengths in the unit of the beam;
@@ -35,7 +35,8 @@ export function momentsOf(beam: FacetBeam, waveNumber: number): BeamMoments {
   const y = axis(beam.waistRadiusY, beam.waistZY, beam.m2Y);
   const c = Math.cos(beam.azimuth);
   const s = Math.sin(beam.azimuth);
-  const turned = (a: number, b: number) => [c * c * a + s * s * b, c * s * (a - b), s * s * a + c * c * b] as const;
+  const turned = (a: number, b: number) =>
+    [c * c * a + s * s * b, c * s * (a - b), s * s * a + c * c * b] as const;
   const [xx, xy, yy] = turned(x.position, y.position);
   const [xTx, xTy, yTy] = turned(x.cross, y.cross);
   const [txTx, txTy, tyTy] = turned(x.angle, y.angle);
@@ -104,9 +105,14 @@ export function phaseSpaceFraction(
     const half = (outer - inner) / 2;
     const r = inner + half * (1 + radii.nodes[i]!);
     const local =
-      profile === 'step' ? numericalAperture : numericalAperture * Math.sqrt(Math.max(0, 1 - (r / coreRadius) ** 2));
+      profile === 'step'
+        ? numericalAperture
+        : numericalAperture * Math.sqrt(Math.max(0, 1 - (r / coreRadius) ** 2));
     for (let j = 0; j < angleCount; j += 1) {
-      const angle = sectorRule === null ? towards + (2 * Math.PI * j) / angleCount : towards + sector * sectorRule.nodes[j]!;
+      const angle =
+        sectorRule === null
+          ? towards + (2 * Math.PI * j) / angleCount
+          : towards + sector * sectorRule.nodes[j]!;
       const weight = sectorRule === null ? (2 * Math.PI) / angleCount : sector * sectorRule.weights[j]!;
       const dx = r * Math.cos(angle) - meanX;
       const dy = r * Math.sin(angle) - meanY;

@@ -60,7 +60,8 @@ export function projectPolar(projection: PolarProjection, amplitudes: Float64Arr
       const logSize = lnN - (mxxRe * x * x + 2 * mxyRe * x * y + myyRe * y * y) + bxRe * x + byRe * y;
       if (logSize > strongest) strongest = logSize;
       const phase = bxIm * x + byIm * y - (mxxIm * x * x + 2 * mxyIm * x * y + myyIm * y * y) + extra;
-      const size = (logSize < -80 ? 0 : Math.exp(logSize)) * (polynomial === undefined ? 1 : polynomial(x, y));
+      const size =
+        (logSize < -80 ? 0 : Math.exp(logSize)) * (polynomial === undefined ? 1 : polynomial(x, y));
       re[j] = size * Math.cos(phase);
       im[j] = size * Math.sin(phase);
     }

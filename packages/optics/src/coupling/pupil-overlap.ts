@@ -54,7 +54,12 @@ function projectTilted(
   const axisX = pupil.axisTiltX * waveNumber;
   const axisY = pupil.axisTiltY * waveNumber;
   const shifted = movedBy(overQ, axisX, axisY);
-  const grid = pupilGrid(set, shifted, pupil.stop * waveNumber, (q) => aberrationRate(pupil, q / waveNumber) / waveNumber);
+  const grid = pupilGrid(
+    set,
+    shifted,
+    pupil.stop * waveNumber,
+    (q) => aberrationRate(pupil, q / waveNumber) / waveNumber,
+  );
   const lnN = logNormalisation(shifted);
   const angles = 160;
   for (let ring = 0; ring < grid.nodes.length; ring += 1) {

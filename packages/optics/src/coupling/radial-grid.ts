@@ -25,7 +25,11 @@ export function radialGrid(edges: readonly number[], counts: readonly number[]):
       at += 1;
     }
   });
-  return { nodes, weights, key: `${edges.map((edge) => edge.toPrecision(12)).join(',')}:${counts.join(',')}` };
+  return {
+    nodes,
+    weights,
+    key: `${edges.map((edge) => edge.toPrecision(12)).join(',')}:${counts.join(',')}`,
+  };
 }
 
 /** The next count in a coarse series, so that similar beams share one grid and its mode tables. */
