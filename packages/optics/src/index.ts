@@ -33,6 +33,19 @@ export {
   type RayMatrix,
   rayMatrix,
 } from './beam/ray-matrix.ts';
+export { type ModeSet, modeSet, onlyFundamental } from './coupling/mode-set.ts';
+export { type Overlap, type OverlapOptions, overlapOf } from './coupling/overlap.ts';
+export { parabolaGroupPowers } from './coupling/parabola-groups.ts';
+export { type BeamMoments, momentsOf, phaseSpaceFraction } from './coupling/phase-space.ts';
+export type { Pupil } from './coupling/pupil.ts';
+export { type GuidedRays, guidedRays, type RaySample, raySample } from './coupling/ray-sample.ts';
+export { truncatedGaussianCoupling } from './coupling/truncated-gaussian.ts';
+export {
+  type StandardDesignation,
+  type StandardFibre,
+  standardDesignations,
+  standardFibres,
+} from './fibre/standard-fibres.ts';
 export type { Glass, ThermoOptic } from './glass/glass.ts';
 export { glassNamed, glassNames } from './glass/glass-named.ts';
 export {

@@ -1,4 +1,4 @@
-const longest = 60;
+const usualLongest = 60;
 
 /** Control and format characters, which could move a cursor, hide text or turn its direction, and lone surrogates. */
 const unprintable = /[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/gu;
@@ -8,8 +8,8 @@ export function isPrintable(text: string): boolean {
   return text.search(unprintable) < 0;
 }
 
-/** Text from a document made fit for one line of a terminal or a page: no control characters, at most 60 characters. */
-export function printable(text: string): string {
+/** Text from a document made fit for one line of a terminal or a page: no control characters, and not endless. */
+export function printable(text: string, longest = usualLongest): string {
   const head = [...text.slice(0, 2 * longest + 2)];
   const cut = head.length > longest ? `${head.slice(0, longest - 1).join('')}…` : head.join('');
   return cut.replace(unprintable, (character) => {

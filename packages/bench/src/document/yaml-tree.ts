@@ -13,7 +13,7 @@ import {
 import { Refusal, type RefusalParts } from '../refusal.ts';
 import { documentLimits, mustBeModest } from './document-limits.ts';
 import { type Place, whereIs } from './place.ts';
-import { shown } from './shown.ts';
+import { printable, shown } from './shown.ts';
 import { syntaxMend } from './syntax-mend.ts';
 
 /** A document as it is written: every value is text, each thing knows its place, aliases are filled in. */
@@ -55,7 +55,7 @@ export function readTree(text: string, file: string): Tree {
     throw new Refusal(
       document.errors.slice(0, mostSyntaxErrors).map(({ code, message, pos }) => ({
         where: whereIs(file, placeOf(pos[0]), ''),
-        what: `this is not YAML: ${code === 'MULTIPLE_DOCS' ? 'a second document begins here' : message}`,
+        what: `this is not YAML: ${code === 'MULTIPLE_DOCS' ? 'a second document begins here' : printable(message, 120)}`,
         mend: syntaxMend(code),
       })),
     );

@@ -31,7 +31,7 @@ export function fibreFrom(read: Read<typeof fibreForm>, spot: Spot, report: Repo
       usualCladding(material, coreDiameter, spot, report),
     coating: read.coating,
     length: read.length,
-    attenuation: read.attenuation ?? type?.attenuation ?? null,
+    attenuation: read.attenuation,
     ends: {
       in: endFrom(read.ends.in, connectorFrom(read.connectors.in), 'in', spot, report),
       out: endFrom(read.ends.out, connectorFrom(read.connectors.out), 'out', spot, report),

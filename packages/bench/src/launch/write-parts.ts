@@ -21,6 +21,10 @@ function unlessNull(entry: Entry | null, dimension: Dimension): Written | null {
   return entry === null ? null : writtenEntry(entry, dimension);
 }
 
+function unlessEmpty(list: readonly Written[]): Written | null {
+  return list.length === 0 ? null : list;
+}
+
 export function writtenLaser({ name, wavelength, power, polarization, beam }: Laser): Part {
   return {
     name,
@@ -157,12 +161,16 @@ export function writtenFibre(fibre: Fibre): Part {
     connectors: {
       in: fibre.connectors.in,
       out: fibre.connectors.out,
-      between: fibre.connectors.between.map(({ loss }) => ({ loss: writtenEntry(loss, 'loss') })),
+      between: unlessEmpty(
+        fibre.connectors.between.map(({ loss }) => ({ loss: writtenEntry(loss, 'loss') })),
+      ),
     },
-    bends: fibre.bends.map(({ radius, turns }) => ({
-      radius: writtenEntry(radius, 'length'),
-      turns: writtenEntry(turns, 'turns'),
-    })),
+    bends: unlessEmpty(
+      fibre.bends.map(({ radius, turns }) => ({
+        radius: writtenEntry(radius, 'length'),
+        turns: writtenEntry(turns, 'turns'),
+      })),
+    ),
   };
 }
 
