@@ -71,8 +71,7 @@ function readOne(text: string, chance: Chance): number {
     if (!(error instanceof Refusal)) throw error;
     if (error.parts.length === 0) throw new Error('a refusal that refuses nothing');
     for (const { where, what, mend } of error.parts) {
-      if (!/^fuzz\.yaml:\d+:\d+( \S.*)?$/u.test(where))
-        throw new Error(`no place: ${JSON.stringify(where)}`);
+      if (!/^fuzz\.yaml:\d+:\d+( \S.*)?$/u.test(where)) throw new Error(`no place: ${JSON.stringify(where)}`);
       if (what.trim() === '' || !/^[A-Z].*\.$/u.test(mend))
         throw new Error(`half a refusal: ${what}; ${mend}`);
       if (/\p{Cc}|undefined|NaN|\[object/u.test(where + what + mend))

@@ -154,17 +154,11 @@ export function writtenFibre(fibre: Fibre): Part {
     'core diameter': writtenEntry(fibre.coreDiameter, 'length'),
     'numerical aperture': writtenEntry(fibre.numericalAperture, 'number'),
     'cladding diameter': writtenEntry(fibre.claddingDiameter, 'length'),
-    coating: fibre.coating,
+    coating: fibre.coating === 'unknown' ? null : fibre.coating,
     length: writtenEntry(fibre.length, 'length'),
     attenuation: unlessNull(fibre.attenuation, 'attenuation'),
     ends: { in: fibre.ends.in, out: fibre.ends.out },
-    connectors: {
-      in: fibre.connectors.in,
-      out: fibre.connectors.out,
-      between: unlessEmpty(
-        fibre.connectors.between.map(({ loss }) => ({ loss: writtenEntry(loss, 'loss') })),
-      ),
-    },
+    connectors: writtenConnectors(fibre.connectors),
     bends: unlessEmpty(
       fibre.bends.map(({ radius, turns }) => ({
         radius: writtenEntry(radius, 'length'),
@@ -172,6 +166,12 @@ export function writtenFibre(fibre: Fibre): Part {
       })),
     ),
   };
+}
+
+function writtenConnectors(connectors: Fibre['connectors']): Part | null {
+  const between = unlessEmpty(connectors.between.map(({ loss }) => ({ loss: writtenEntry(loss, 'loss') })));
+  const { in: inner, out } = connectors;
+  return inner === null && out === null && between === null ? null : { in: inner, out, between };
 }
 
 export function writtenReference({ wavelength, power, tolerates }: ReferenceSource): Part {
