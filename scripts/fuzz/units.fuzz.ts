@@ -126,7 +126,7 @@ export function fuzzUnits(runs: number, seed: number): FuzzedUnits {
   let slowest = 0;
   for (let run = 0; run < runs; run += 1) {
     const text = randomQuantity(chance);
-    const dimension = chance.pick(dimensions);
+    const dimension = dimensionFor(text, chance);
     const options = optionsFor(dimension, chance);
     const started = performance.now();
     try {
@@ -165,6 +165,20 @@ function readOne(text: string, dimension: Dimension, options: QuantityOptions): 
   if (value < least || value > (options.max ?? Infinity))
     throw new Error(`${value} is outside what was asked for`);
   return true;
+}
+
+/** What each unit measures, so that not everything is refused for its dimension. */
+const dimensionsByUnit: ReadonlyMap<string, readonly Dimension[]> = new Map(
+  unitTexts.map((unit) => [
+    unit,
+    dimensions.filter((dimension) => readQuantity(`0.5 ${unit}`, dimension).ok),
+  ]),
+);
+
+function dimensionFor(text: string, chance: Chance): Dimension {
+  const unit = unitTexts.find((known) => known !== '' && text.includes(known)) ?? '';
+  const fitting = dimensionsByUnit.get(unit) ?? [];
+  return chance.pick(fitting.length > 0 && chance.next() < 0.8 ? fitting : dimensions);
 }
 
 /** Limits are in SI and mean something for most dimensions only together with their size; contradictions are left out. */

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { observingLoftDrawer } from '../example/example-texts.ts';
+import { observingLoftDrawer, observingLoftLaunch } from '../example/example-texts.ts';
 import type { Launch } from '../launch/launch.ts';
 import { readLaunch } from '../launch/read-launch.ts';
 import { writeLaunch } from '../launch/write-launch.ts';
@@ -84,6 +84,12 @@ test('checks beyond the form name their place in the drawer, too', () => {
       where: 'd.yaml:4:46 fibres.2.cladding diameter',
       what: 'the cladding is narrower than the core of 62.5 µm',
     },
+  ]);
+});
+
+test('a launch is not a drawer, and that is all that is said', () => {
+  expect(refusedIn({ text: observingLoftLaunch, file: 'd.yaml' }).map(({ what }) => what)).toEqual([
+    '`laser` makes this a launch, not a drawer',
   ]);
 });
 

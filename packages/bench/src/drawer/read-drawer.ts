@@ -1,3 +1,4 @@
+import { mustNotBe, type OtherKind } from '../document/document-kind.ts';
 import type { Read } from '../document/form.ts';
 import { readForm } from '../document/read-form.ts';
 import { documentSpot, itemSpot, type Report, reportOn, throwIfRefused, under } from '../document/report.ts';
@@ -65,7 +66,9 @@ export function readDrawer(files: readonly NamedText[]): Drawer {
 
 function compartmentFrom(text: string, file: string): Compartment {
   const report = reportOn(file);
-  const read = readForm(drawerForm, readTree(text, file), documentSpot, report);
+  const tree = readTree(text, file);
+  mustNotBe(launch, tree, file);
+  const read = readForm(drawerForm, tree, documentSpot, report);
   return {
     drawer: drawerFrom(read, report),
     hasName: read.name !== null,
@@ -74,6 +77,12 @@ function compartmentFrom(text: string, file: string): Compartment {
     report,
   };
 }
+
+const launch: OtherKind = {
+  is: 'a launch, not a drawer',
+  keys: ['laser', 'collimator', 'fibre'],
+  mend: 'Write the parts into the lists `lasers`, `collimators` and `fibres`, each with a name.',
+};
 
 const unnamed = 'unnamed drawer';
 
@@ -102,7 +111,7 @@ function drawerFrom(read: Read<typeof drawerForm>, report: Report): Drawer {
       at: responsivity?.at ?? null,
     })),
     references: read.references.map((reference) => ({ ...referenceFrom(reference), name: reference.name })),
-    path: read.path === null ? [] : pathFrom(read.path),
+    path: read.path === null ? [] : pathFrom(read.path, under(documentSpot, 'path'), report),
   };
 }
 

@@ -151,11 +151,14 @@ fibres:
     coating: guides
     length: 5 m
 mirrors:
-  - name: M1
+  # &M1 lets the path below repeat this mirror as *M1
+  - &M1
+    name: M1
     reflectance: 97 %
     clear aperture: 22 mm
     mount: { lever: 38 mm, pitch: 0.25 mm }
-  - name: M2
+  - &M2
+    name: M2
     reflectance: 97 %
     clear aperture: 22 mm
     mount: { lever: 38 mm, pitch: 0.25 mm }
@@ -177,17 +180,9 @@ references:
     tolerates: 1 mW
 path:
   - space: 210 mm
-  - mirror:
-      name: M1
-      reflectance: 97 %
-      clear aperture: 22 mm
-      mount: { lever: 38 mm, pitch: 0.25 mm }
+  - mirror: *M1
   - space: 150 mm
-  - mirror:
-      name: M2
-      reflectance: 97 %
-      clear aperture: 22 mm
-      mount: { lever: 38 mm, pitch: 0.25 mm }
+  - mirror: *M2
   - space: 95 mm
 `;
 

@@ -1,4 +1,5 @@
 /** What the collimator and the lens at the far end have in common. */
+import { glassNames } from '@coreward/optics';
 import {
   count,
   defaulting,
@@ -9,7 +10,6 @@ import {
   quantityAt,
   word,
 } from '../document/form-builders.ts';
-import { glassNames } from './glass-names.ts';
 import { nominalWavelengthForm } from './quantity-forms.ts';
 import { apertureDoubt, asWritten, focalLengthDoubt, pitchDoubt, surfaceDoubt } from './usual-doubts.ts';
 

@@ -189,7 +189,7 @@ const settings: readonly (readonly [written: string, kind: string])[] = [
 
 for (const [written, kind] of settings) {
   test(`a focus set for ${written} is a ${kind}`, () => {
-    const text = least.replace('focal length: 8 mm', `focal length: 8 mm, focus: { set for: ${written} }`);
+    const text = least.replace('focal length: 8 mm', `focal length: 8 mm, focal shift: 0, focus: { set for: ${written} }`);
     expect(readLaunch(text, 'x').collimator?.focus.kind).toBe(kind);
   });
 }
@@ -223,4 +223,19 @@ test('JSON is a launch, too, with numbers where there is no unit', () => {
     profile: 'graded',
     numericalAperture: { value: 0.2 },
   });
+});
+
+test('a type fills in the limits of its standard, and what is written beside it takes precedence', () => {
+  const typed = least.replace(/fibre: .*/u, 'fibre: { type: OM1, numerical aperture: 0.27 ± 0.005 }');
+  const { fibre } = readLaunch(typed, 'x');
+  // OM1: graded, 62.5 µm ± 2.5 µm (ISO/IEC 11801-1 and IEC 60793-2-10, from memory)
+  expect(fibre).toMatchObject({
+    type: 'OM1',
+    profile: 'graded',
+    coreDiameter: { defaulted: 'value', origin: 'assumed' },
+  });
+  expect(fibre.coreDiameter.value).toBeCloseTo(62.5e-6, 12);
+  expect(fibre.coreDiameter.uncertainty * Math.sqrt(3)).toBeCloseTo(2.5e-6, 12);
+  expect(fibre.coreDiameter.note).toMatch(/OM1: .*ISO\/IEC 11801-1.*from memory/u);
+  expect(fibre.numericalAperture).toMatchObject({ value: 0.27, uncertainty: 0.005, defaulted: 'nothing' });
 });

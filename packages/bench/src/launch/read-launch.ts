@@ -1,9 +1,11 @@
+import { mustNotBe, type OtherKind } from '../document/document-kind.ts';
 import type { Read } from '../document/form.ts';
 import { readForm } from '../document/read-form.ts';
 import { documentSpot, type Report, reportOn, throwIfRefused, under } from '../document/report.ts';
 import { readTree } from '../document/yaml-tree.ts';
 import type { Launch, Misalignment, ReferenceSource } from './launch.ts';
 import { launchForm, type misalignmentForm, type referenceForm } from './launch-form.ts';
+import { mustKnowGlasses } from './lens-glass.ts';
 import { collimatorFrom, outputFrom } from './read-collimator.ts';
 import { fibreFrom } from './read-fibre.ts';
 import { laserFrom } from './read-laser.ts';
@@ -17,18 +19,26 @@ import { pathFrom } from './read-path.ts';
  */
 export function readLaunch(text: string, file: string): Launch {
   const report = reportOn(file);
-  const read = readForm(launchForm, readTree(text, file), documentSpot, report);
-  const launch = launchFrom(read, report);
+  const tree = readTree(text, file);
+  mustNotBe(drawer, tree, file);
+  const launch = launchFrom(readForm(launchForm, tree, documentSpot, report), report);
+  mustKnowGlasses(launch, documentSpot, report);
   throwIfRefused(report.refusals());
   return launch;
 }
+
+const drawer: OtherKind = {
+  is: 'a drawer, not a launch',
+  keys: ['lasers', 'collimators', 'fibres', 'mirrors', 'detectors', 'references'],
+  mend: 'Write one `laser`, one `collimator` and one `fibre`.',
+};
 
 function launchFrom(read: Read<typeof launchForm>, report: Report): Launch {
   const spot = (key: string) => under(documentSpot, key);
   return {
     name: read.name,
     laser: laserFrom(read.laser, spot('laser'), report),
-    path: pathFrom(read.path),
+    path: pathFrom(read.path, spot('path'), report),
     collimator:
       read.collimator === 'none' ? null : collimatorFrom(read.collimator, spot('collimator'), report),
     fibre: fibreFrom(read.fibre, spot('fibre'), report),

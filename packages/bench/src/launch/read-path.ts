@@ -1,4 +1,5 @@
 import type { Read } from '../document/form.ts';
+import { type Report, type Spot, under } from '../document/report.ts';
 import type { PathElement } from './launch.ts';
 import type { namedMirrorForm, pathElementForm, pathForm } from './path-form.ts';
 
@@ -16,8 +17,19 @@ export function mirrorFrom(read: ReadMirror, name: string): PathElement & { kind
   };
 }
 
+/** Of a lens on the way, either sign, m; a ball of 0.2 mm has about as much. */
+const shortestFocalLength = 0.1e-3;
+
 /** The path as it was read; what has no name gets one from its kind and its rank among these: M1, M2, L1, … */
-export function pathFrom(read: Read<typeof pathForm>): readonly PathElement[] {
+export function pathFrom(read: Read<typeof pathForm>, spot: Spot, report: Report): readonly PathElement[] {
+  read.forEach(({ lens }, index) => {
+    // a form's range has no hole; no lens of the bench is stronger than this
+    if (lens !== null && Math.abs(lens['focal length'].value) < shortestFocalLength) {
+      const place = under(under(under(spot, index + 1), 'lens'), 'focal length');
+      const mend = 'Write `focal length: 50 mm` with your own value, or take the lens out.';
+      report.refuse(place.path, 'no lens has so short a focal length', mend);
+    }
+  });
   const ranks = { M: 0, L: 0, S: 0, F: 0 };
   return read.flatMap((element) => {
     const next = (letter: keyof typeof ranks, name: string | null): string => {

@@ -148,7 +148,8 @@ const cases: readonly Case[] = [
     where: 'launch.yaml:3:15 laser.wavelength',
     what: /`120 nm`/,
     mend: /`200 nm`/,
-    mended: '  wavelength: 200 nm',
+    // at 200 nm itself there is no glass for the lens, which is refused in its turn
+    mended: '  wavelength: 300 nm',
   },
   {
     name: 'a wavelength in metres by slip',
@@ -380,6 +381,25 @@ const cases: readonly Case[] = [
     mended: '  focal length: 8 mm\n  glass: F2',
   },
   {
+    // the catalogue's formula for N-BK7 holds from 0.3 to 2.5 µm
+    name: 'a lens of a glass that is not known in this light',
+    line: 3,
+    is: '  wavelength: 260 nm',
+    where: 'launch.yaml:10:3 collimator.glass',
+    what: /the index of N-BK7 is known from 300 nm to 2\.5 µm, not at 260 nm/,
+    mend: /Write `focal shift: 0`/,
+    mended: '  wavelength: 300 nm',
+  },
+  {
+    name: 'a lens on the way that has no focal length',
+    line: 7,
+    is: '  - lens: { focal length: 0 mm }',
+    where: 'launch.yaml:7:27 path.1.lens.focal length',
+    what: /so short a focal length/,
+    mend: /`focal length: 50 mm`/,
+    mended: '  - lens: { focal length: 50 mm }',
+  },
+  {
     name: 'a bend that breaks the fibre',
     line: 14,
     is: '  cladding diameter: 2 mm\n  bends: [{ radius: 1.5 mm }]',
@@ -429,6 +449,16 @@ test('a launch without a collimator line is refused; `none` is a word of its own
     what: '`collimator` is missing',
     mend: 'Write `collimator: { focal length: 6.2 mm }` with your own value, or `collimator: none`.',
   });
+});
+
+test('a drawer is not a launch, and that is all that is said', () => {
+  expect(refusedIn('coreward: 1\nlasers: []\nfibres: []\n')).toEqual([
+    {
+      where: 'launch.yaml:2:1 lasers',
+      what: '`lasers` makes this a drawer, not a launch',
+      mend: 'Write one `laser`, one `collimator` and one `fibre`.',
+    },
+  ]);
 });
 
 test('everything is refused at once, in the order of the keys', () => {
