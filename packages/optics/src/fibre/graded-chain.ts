@@ -38,8 +38,11 @@ const slopeFactor = Float64Array.from({ length: terms }, (_, n) => (2 * n + 1) /
 const valueFactor = Float64Array.from({ length: terms }, (_, n) => 1 / ((n + 1) * (n + 2)));
 const squareFactor = Float64Array.from({ length: terms }, (_, n) => (n * n) / ((n + 1) * (n + 2)));
 
-/** Phase (or growth exponent) that a piece may cover, rad; below π, so that a piece holds at most one zero. */
-const phasePerPiece = 2.6;
+/**
+ * Phase (or growth exponent) that a piece may cover, rad. Below π, so that a piece holds at most one zero; from 2.4 on
+ * the powers left out begin to show.
+ */
+const phasePerPiece = 1.8;
 
 /** Room for a chain of any mode up to this V; the phase across the core is at most πV/4. */
 export function roomForChain(vNumber: number): GradedChain {
