@@ -41,11 +41,62 @@ export type { Pupil } from './coupling/pupil.ts';
 export { type GuidedRays, guidedRays, type RaySample, raySample } from './coupling/ray-sample.ts';
 export { truncatedGaussianCoupling } from './coupling/truncated-gaussian.ts';
 export {
+  estimateValidity,
+  glogeUEstimate,
+  husseyMartinezRadiusEstimate,
+  marcuseRadiusEstimate,
+  rudolphNeumannWEstimate,
+  type Validity,
+} from './fibre/estimates.ts';
+export { farFieldQ, farFieldSine, farFieldSine } from './fibre/far-field.ts';
+export type { GradedMode } from './fibre/graded-field.ts';
+export { gradedCutoff, gradedModes, gradedVRange } from './fibre/graded-modes.ts';
+export {
+  fillRadialTable,
+  fillSpectrumTable,
+  type GuidedMode,
+  radialField,
+  spectrum,
+} from './fibre/guided-mode.ts';
+export { type ParabolaGroup, parabolaGroups, parabolaModeRadius } from './fibre/infinite-parabola.ts';
+export { type LpMode, normalisedPropagation, orientations } from './fibre/lp-mode.ts';
+export { countModes, countModes, type ModeCount, modeCountEstimate } from './fibre/mode-count.ts';
+export {
+  type BestGaussian,
+  bestGaussian,
+  bestGaussian,
+  type ModeFieldDefinition,
+  modeFieldDefinitions,
+  modeFieldRadius,
+  modeFieldRadius,
+} from './fibre/mode-field.ts';
+export { outerRadius } from './fibre/outer-radius.ts';
+export { coreFraction } from './fibre/radial-integral.ts';
+export {
+  type FibreEvidence,
+  type Limits,
+  type StandardDesignation,
   type StandardDesignation,
   type StandardFibre,
+  type StandardFibre,
+  singleModeRequirement,
   standardDesignations,
+  standardDesignations,
+  standardFibre,
+  standardFibres,
   standardFibres,
 } from './fibre/standard-fibres.ts';
+export type { StepMode } from './fibre/step-field.ts';
+export { stepModes, stepVRange } from './fibre/step-modes.ts';
+export {
+  coreIndex,
+  effectiveIndex,
+  type Guide,
+  lp11CutoffV,
+  lp11CutoffWavelength,
+  vNumber,
+  vNumber,
+} from './fibre/v-number.ts';
 export type { Glass, ThermoOptic } from './glass/glass.ts';
 export { glassNamed, glassNames } from './glass/glass-named.ts';
 export {
@@ -165,5 +216,16 @@ export {
   metalReflectance,
 } from './loss/mirror.ts';
 export { straightTransmission, transmissionWithGhosts } from './loss/plain-element.ts';
+export {
+  brentMinimum,
+  brentMinimum,
+  brentRoot,
+  brentRoot,
+  type LineMinimum,
+  type LineMinimum,
+} from './numerics/brent.ts';
+export { type Minimum, nelderMead, type SearchLimits } from './numerics/nelder-mead.ts';
 export { normalCdf, normalQuantile } from './numerics/normal.ts';
+export { normalFrom, seededUniform, seededUniform } from './numerics/random.ts';
+export { sobolDimensions, sobolDimensions, sobolPoints, sobolPoints } from './numerics/sobol.ts';
 export { OutOfRange } from './out-of-range.ts';
