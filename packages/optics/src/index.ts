@@ -48,7 +48,7 @@ export {
   rudolphNeumannWEstimate,
   type Validity,
 } from './fibre/estimates.ts';
-export { farFieldQ, farFieldSine, farFieldSine } from './fibre/far-field.ts';
+export { farFieldQ, farFieldSine } from './fibre/far-field.ts';
 export type { GradedMode } from './fibre/graded-field.ts';
 export { gradedCutoff, gradedModes, gradedVRange } from './fibre/graded-modes.ts';
 export {
@@ -60,14 +60,12 @@ export {
 } from './fibre/guided-mode.ts';
 export { type ParabolaGroup, parabolaGroups, parabolaModeRadius } from './fibre/infinite-parabola.ts';
 export { type LpMode, normalisedPropagation, orientations } from './fibre/lp-mode.ts';
-export { countModes, countModes, type ModeCount, modeCountEstimate } from './fibre/mode-count.ts';
+export { countModes, type ModeCount, modeCountEstimate } from './fibre/mode-count.ts';
 export {
   type BestGaussian,
   bestGaussian,
-  bestGaussian,
   type ModeFieldDefinition,
   modeFieldDefinitions,
-  modeFieldRadius,
   modeFieldRadius,
 } from './fibre/mode-field.ts';
 export { outerRadius } from './fibre/outer-radius.ts';
@@ -76,14 +74,10 @@ export {
   type FibreEvidence,
   type Limits,
   type StandardDesignation,
-  type StandardDesignation,
-  type StandardFibre,
   type StandardFibre,
   singleModeRequirement,
   standardDesignations,
-  standardDesignations,
   standardFibre,
-  standardFibres,
   standardFibres,
 } from './fibre/standard-fibres.ts';
 export type { StepMode } from './fibre/step-field.ts';
@@ -94,7 +88,6 @@ export {
   type Guide,
   lp11CutoffV,
   lp11CutoffWavelength,
-  vNumber,
   vNumber,
 } from './fibre/v-number.ts';
 export type { Glass, ThermoOptic } from './glass/glass.ts';
@@ -216,16 +209,9 @@ export {
   metalReflectance,
 } from './loss/mirror.ts';
 export { straightTransmission, transmissionWithGhosts } from './loss/plain-element.ts';
-export {
-  brentMinimum,
-  brentMinimum,
-  brentRoot,
-  brentRoot,
-  type LineMinimum,
-  type LineMinimum,
-} from './numerics/brent.ts';
+export { brentMinimum, brentRoot, type LineMinimum } from './numerics/brent.ts';
 export { type Minimum, nelderMead, type SearchLimits } from './numerics/nelder-mead.ts';
 export { normalCdf, normalQuantile } from './numerics/normal.ts';
-export { normalFrom, seededUniform, seededUniform } from './numerics/random.ts';
-export { sobolDimensions, sobolDimensions, sobolPoints, sobolPoints } from './numerics/sobol.ts';
+export { normalFrom, seededUniform } from './numerics/random.ts';
+export { sobolDimensions, sobolPoints } from './numerics/sobol.ts';
 export { OutOfRange } from './out-of-range.ts';
