@@ -189,7 +189,10 @@ const settings: readonly (readonly [written: string, kind: string])[] = [
 
 for (const [written, kind] of settings) {
   test(`a focus set for ${written} is a ${kind}`, () => {
-    const text = least.replace('focal length: 8 mm', `focal length: 8 mm, focal shift: 0, focus: { set for: ${written} }`);
+    const text = least.replace(
+      'focal length: 8 mm',
+      `focal length: 8 mm, focal shift: 0, focus: { set for: ${written} }`,
+    );
     expect(readLaunch(text, 'x').collimator?.focus.kind).toBe(kind);
   });
 }

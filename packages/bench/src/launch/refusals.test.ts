@@ -197,6 +197,15 @@ const cases: readonly Case[] = [
     mended: '  beam: { waist diameter: 0.8 mm, quality: 1 }',
   },
   {
+    name: 'limits that make a beam better than perfect',
+    line: 5,
+    is: '  beam: { waist diameter: 0.8 mm, quality: 1.05 within 10 % }',
+    where: 'launch.yaml:5:44 laser.beam.quality',
+    what: /the lower limit is below 1$/,
+    mend: /Write limits that stay at 1 or above/,
+    mended: '  beam: { waist diameter: 0.8 mm, quality: 1.05 within 0.05 }',
+  },
+  {
     name: 'a fibre that catches light from behind',
     line: 13,
     is: '  numerical aperture: 1.3',
