@@ -58,23 +58,22 @@ function tooOdd(value: number, written: string): Misread | null {
 /** A value that the dimension or the key rules out. */
 function outside({ value, written }: Term, dimension: Dimension, range: Range): Misread | null {
   const { name } = dimensionFacts[dimension];
-  const refused = (what: string, ask: string, ...meant: string[]): Misread => ({
-    ok: false,
-    what: `${quote(written)} ${what}`,
-    ask: `${name} ${ask}`,
-    meant,
-  });
-  if (range.floor === 'positive' && value <= 0) return refused('is not above zero', 'above zero');
-  if (range.floor === 'orZero' && value < 0) return refused('is below zero', 'of zero or more');
+  const shown = quote(written);
+  if (range.floor === 'positive' && value <= 0) {
+    return { ok: false, what: `${shown} is not above zero`, meant: [], ask: `${name} above zero` };
+  }
+  if (range.floor === 'orZero' && value < 0) {
+    return { ok: false, what: `${shown} is below zero`, meant: [], ask: `${name} of zero or more` };
+  }
   if (value > range.high) {
-    const most = exactText(range.high, dimension);
+    const allowed = exactText(range.high, dimension);
     // A bare 97 is a percentage whose sign was forgotten.
-    const forgotten = dimension === 'fraction' ? [`${written} %`] : [];
-    return refused(`is more than \`${most}\``, `of at most \`${most}\``, ...forgotten, most);
+    const meant = dimension === 'fraction' ? [`${written} %`] : [];
+    return { ok: false, what: `${shown} is more than \`${allowed}\``, meant, allowed };
   }
   if (value < range.low) {
-    const least = exactText(range.low, dimension);
-    return refused(`is less than \`${least}\``, `of at least \`${least}\``, least);
+    const allowed = exactText(range.low, dimension);
+    return { ok: false, what: `${shown} is less than \`${allowed}\``, meant: [], allowed };
   }
   return null;
 }

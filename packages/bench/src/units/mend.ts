@@ -37,14 +37,17 @@ export function mendFor(
     if (decimal !== null && thousands !== null) {
       return `Write \`${decimal}\`, or \`${thousands}\` if the comma marks thousands.`;
     }
+    const only = decimal ?? thousands;
+    if (only !== null) return `Write \`${only}\`.`;
   }
-  const { found, tried } = nearest(written, read);
-  if (found !== null) return `Write \`${found}\`.`;
+  const nearby = nearest(written, read);
+  const found = nearby.found ?? misread.allowed ?? null;
+  if (found !== null && read(found).ok) return `Write \`${found}\`.`;
   const { name, examples: usual } = dimensionFacts[dimension];
   const examples = [...(options.example === undefined ? [] : [options.example]), ...usual];
   const candidates = [
     ...(misread.examples ?? []),
-    ...tried.flatMap((candidate) => inUsualUnit(candidate, examples)),
+    ...nearby.tried.flatMap((candidate) => inUsualUnit(candidate, examples)),
     ...examples,
     ...[options.max, options.min]
       .filter((limit) => limit !== undefined)
@@ -65,8 +68,9 @@ function nearest(
     const result = read(candidate);
     if (result.ok) return { found: candidate, tried: [] };
     if (tried.size > patience) break;
-    for (const next of result.meant) tried.add(next);
-    for (const repair of repairs) for (const next of repair(candidate)) tried.add(next);
+    const next = [...result.meant, ...repairs.flatMap((repair) => repair(candidate))];
+    // Some repairs write a unit twice; repaired again and again, nonsense would grow without end.
+    for (const text of next) if (text.length <= 2 * longestMeant) tried.add(text);
   }
   return { found: null, tried: [...tried] };
 }

@@ -16,6 +16,8 @@ export interface Misread {
   readonly what: string;
   /** Texts that may have been meant, most likely first; none of them is promised to be readable. */
   readonly meant: readonly string[];
+  /** The nearest text that is allowed, though it says something else. */
+  readonly allowed?: string;
   /** What to ask for where the name of the dimension does not say it: "a length above zero". */
   readonly ask?: string;
   /** Better examples than the usual ones. */

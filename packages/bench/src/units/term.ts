@@ -89,6 +89,7 @@ export function unknownUnit(text: string, piece: string): string {
 /** Why a number ended early, if that is what `rest` shows; `null` if it did not. */
 export function brokenNumber(text: string, rest: string): string | null {
   if (/^,\s*\d/u.test(rest)) return `${quote(text)} has a comma in its number`;
-  if (/^['’_]?\d/u.test(rest)) return `${quote(text)} has a gap in its number`;
+  // `1/m` is a unit.
+  if (/^['’_]?(?!1\s*\/)\d/u.test(rest)) return `${quote(text)} has a gap in its number`;
   return null;
 }

@@ -55,7 +55,10 @@ const scales: Readonly<Record<Dimension, readonly (readonly [from: number, unit:
     [1e-3, 'ms'],
     [1, 's'],
   ],
-  temperature: [[0, '°C']],
+  temperature: [
+    [0, 'K'],
+    [200, '°C'],
+  ],
   irradiance: [[0, 'W/m²']],
   radiantExposure: [[0, 'J/m²']],
   current: [
