@@ -53,7 +53,9 @@ export type { GradedMode } from './fibre/graded-field.ts';
 export { gradedCutoff, gradedModes, gradedVRange } from './fibre/graded-modes.ts';
 export {
   fillRadialTable,
+  fillRadialTables,
   fillSpectrumTable,
+  fillSpectrumTables,
   type GuidedMode,
   radialField,
   spectrum,
@@ -70,6 +72,7 @@ export {
 } from './fibre/mode-field.ts';
 export { outerRadius } from './fibre/outer-radius.ts';
 export { coreFraction } from './fibre/radial-integral.ts';
+export { secondMoments } from './fibre/second-moments.ts';
 export {
   type FibreEvidence,
   type Limits,

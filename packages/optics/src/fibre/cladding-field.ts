@@ -1,6 +1,8 @@
-import { besselJ } from '../numerics/bessel-j.ts';
 import { besselKRatio, besselKRescaling, fillBesselKRescaled } from '../numerics/bessel-k.ts';
 import type { LpMode } from './lp-mode.ts';
+
+/** Decays beyond the core's edge after which R is called 0: K_l(wρ)/K_l(w) is below e^(−w(ρ − 1)), here 1e-35. */
+const nothingLeft = 80;
 
 /**
  * R in the cladding, ρ ≥ 1, where every profile has R(1)·K_l(wρ)/K_l(w). The returned function is good for many radii.
@@ -13,17 +15,12 @@ export function claddingField({ l, w, edgeAmplitude }: LpMode): (rho: number) =>
   const atEdge = edgeAmplitude / k[0]!;
   const rescalings = k[1]!;
   return (rho) => {
+    if (w * (rho - 1) > nothingLeft) return 0;
     fillBesselKRescaled(l, w * rho, k);
     const value = atEdge * k[0]! * Math.exp(-w * (rho - 1));
     const missing = rescalings - k[1]!;
     return missing === 0 ? value : value * besselKRescaling ** -missing;
   };
-}
-
-/** dR/dρ in the cladding at ρ ≥ 1: from K_l' = −K_{l+1} + (l/x) K_l, Abramowitz & Stegun 9.6.26 (from memory). */
-export function claddingSlope(mode: LpMode): (rho: number) => number {
-  const field = claddingField(mode);
-  return (rho) => field(rho) * (mode.l / rho - mode.w * besselKRatio(mode.l, mode.w * rho));
 }
 
 /**
@@ -46,14 +43,14 @@ export function neighbourRatio(l: number, w: number): number {
 }
 
 /**
- * ∫R J_l(Qρ)ρ dρ over the cladding, Q = q·a ≥ 0.
+ * ∫R J_l(Qρ)ρ dρ over the cladding as a function of Q = q·a ≥ 0, J_l(Q) and J_{l+1}(Q).
  *
  * @source Lommel's integral, Abramowitz & Stegun 11.3.29 for complex argument (from memory)
  */
-export function claddingSpectrum(mode: LpMode, q: number): number {
+export function claddingSpectrum(mode: LpMode): (q: number, jOfQ: number, nextOfQ: number) => number {
   const { l, w, edgeAmplitude } = mode;
   const wRatio = w * besselKRatio(l, w);
-  return (edgeAmplitude * (wRatio * besselJ(l, q) - q * besselJ(l + 1, q))) / (w * w + q * q);
+  return (q, jOfQ, nextOfQ) => (edgeAmplitude * (wRatio * jOfQ - q * nextOfQ)) / (w * w + q * q);
 }
 
 /** dR/dρ over R at the core's edge: l − w K_{l+1}(w)/K_l(w). w = 0 is the limit at cut-off, −l. */

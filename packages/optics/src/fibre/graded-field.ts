@@ -1,4 +1,4 @@
-import { besselJ } from '../numerics/bessel-j.ts';
+import { fillBesselJ } from '../numerics/bessel-j.ts';
 import { gaussLegendreOn } from '../numerics/gauss-legendre.ts';
 import { claddingField, claddingSpectrum, edgeLogSlope } from './cladding-field.ts';
 import { chainValue, type GradedChain, roomForChain, runChain } from './graded-chain.ts';
@@ -35,19 +35,38 @@ export function fillGradedField(mode: GradedMode, rhoNodes: Float64Array, out: F
 }
 
 /**
- * S(Q) = ∫R J_l(Qρ)ρ dρ at each of `qNodes` into `out`: Gauss-Legendre over the core, closed form over the cladding.
- * Error below 1e-12 of the largest S.
+ * S(Q) = ∫R J_l(Qρ)ρ dρ at each of `qNodes` into `out`, mode by mode: Gauss-Legendre over the core, closed form over the
+ * cladding. Error below 1e-12 of the largest S. Many modes share the Bessel functions of each Q, so ask for all at once.
  */
-export function fillGradedSpectrum(mode: GradedMode, qNodes: Float64Array, out: Float64Array): void {
-  const largest = qNodes.reduce((most, q) => Math.max(most, q), 0);
-  const { nodes, weights } = coreNodes(mode.u + largest);
-  const inside = gradedCore(mode);
-  const weighted = nodes.map((rho, i) => inside(rho * rho) * rho * weights[i]!);
+export function fillGradedSpectra(
+  modes: readonly GradedMode[],
+  qNodes: Float64Array,
+  out: Float64Array,
+): void {
+  const highestOrder = modes.reduce((most, { l }) => Math.max(most, l), 0);
+  const largestU = modes.reduce((most, { u }) => Math.max(most, u), 0);
+  const largestQ = qNodes.reduce((most, q) => Math.max(most, q), 0);
+  const { nodes, weights } = coreNodes(largestU + largestQ);
+  const weighted = modes.map((mode) => {
+    const inside = gradedCore(mode);
+    return nodes.map((rho, j) => inside(rho * rho) * rho * weights[j]!);
+  });
+  const outside = modes.map(claddingSpectrum);
+  const orders = highestOrder + 2;
+  const atQ = new Float64Array(orders);
+  const bessel = new Float64Array(nodes.length * orders);
   for (let i = 0; i < qNodes.length; i++) {
     const q = qNodes[i]!;
-    let sum = 0;
-    for (let j = 0; j < nodes.length; j++) sum += weighted[j]! * besselJ(mode.l, q * nodes[j]!);
-    out[i] = sum + claddingSpectrum(mode, q);
+    fillBesselJ(q, atQ);
+    for (let j = 0; j < nodes.length; j++) {
+      fillBesselJ(q * nodes[j]!, bessel.subarray(j * orders, (j + 1) * orders));
+    }
+    for (const [k, mode] of modes.entries()) {
+      const core = weighted[k]!;
+      let sum = 0;
+      for (let j = 0; j < core.length; j++) sum += core[j]! * bessel[j * orders + mode.l]!;
+      out[k * qNodes.length + i] = sum + outside[k]!(q, atQ[mode.l]!, atQ[mode.l + 1]!);
+    }
   }
 }
 

@@ -3,7 +3,15 @@ import { besselJ } from '../numerics/bessel-j.ts';
 import { gaussLegendreOn } from '../numerics/gauss-legendre.ts';
 import { OutOfRange } from '../out-of-range.ts';
 import { gradedModes } from './graded-modes.ts';
-import { fillRadialTable, fillSpectrumTable, type GuidedMode, radialField, spectrum } from './guided-mode.ts';
+import {
+  fillRadialTable,
+  fillRadialTables,
+  fillSpectrumTable,
+  fillSpectrumTables,
+  type GuidedMode,
+  radialField,
+  spectrum,
+} from './guided-mode.ts';
 import { outerRadius } from './outer-radius.ts';
 import { coreFraction } from './radial-integral.ts';
 import { stepModes } from './step-modes.ts';
@@ -90,6 +98,28 @@ for (const { name, modes } of sets) {
     }
   });
 }
+
+test('tables of many modes hold what each mode gives alone', () => {
+  const rho = Float64Array.from({ length: 40 }, (_, i) => i * 0.033);
+  const q = Float64Array.from({ length: 40 }, (_, i) => i * 0.9);
+  const alone = new Float64Array(40);
+  // mixed profiles, too
+  for (const modes of [stepModes(30), gradedModes(30), [...stepModes(4), ...gradedModes(5)]]) {
+    const fields = new Float64Array(40 * modes.length);
+    const spectra = new Float64Array(40 * modes.length);
+    fillRadialTables(modes, rho, fields);
+    fillSpectrumTables(modes, q, spectra);
+    for (const [k, mode] of modes.entries()) {
+      fillRadialTable(mode, rho, alone);
+      for (let i = 0; i < 40; i++) {
+        // 2e-15 of a table of J, times an amplitude of up to V
+        expect(Math.abs(fields[k * 40 + i]! - alone[i]!)).toBeLessThan(1e-13);
+      }
+      fillSpectrumTable(mode, q, alone);
+      for (let i = 0; i < 40; i++) expect(Math.abs(spectra[k * 40 + i]! - alone[i]!)).toBeLessThan(1e-13);
+    }
+  }
+});
 
 // Parseval's theorem for the Hankel transform: ∫S²Q dQ = ∫R²ρ dρ = 1.
 test('near field and far field hold the same power', () => {

@@ -1,7 +1,7 @@
 import { OutOfRange } from '../out-of-range.ts';
-import { fillGradedField, fillGradedSpectrum, type GradedMode } from './graded-field.ts';
-import { fillStepField, type StepMode } from './step-field.ts';
-import { fillStepSpectrum } from './step-spectrum.ts';
+import { fillGradedField, fillGradedSpectra, type GradedMode } from './graded-field.ts';
+import { fillStepField, fillStepFields, type StepMode } from './step-field.ts';
+import { fillStepSpectra, fillStepSpectrum } from './step-spectrum.ts';
 
 /** A guided mode of any profile, as plain data; the functions of this file know what to do with it. */
 export type GuidedMode = StepMode | GradedMode;
@@ -40,7 +40,7 @@ export function fillSpectrumTable(mode: GuidedMode, qNodes: Float64Array, out: F
       fillStepSpectrum(mode, qNodes, out);
       break;
     case 'graded':
-      fillGradedSpectrum(mode, qNodes, out);
+      fillGradedSpectra([mode], qNodes, out);
       break;
   }
 }
@@ -56,6 +56,45 @@ export function spectrum(mode: GuidedMode, q: number): number {
   const out = new Float64Array(1);
   fillSpectrumTable(mode, Float64Array.of(q), out);
   return out[0]!;
+}
+
+/**
+ * R of many modes at once into `out`, mode by mode: mode k at node i stands at k·rhoNodes.length + i. For hundreds of step modes several times as fast as one by one; error below 1e-12 of the largest R.
+ */
+export function fillRadialTables(
+  modes: readonly GuidedMode[],
+  rhoNodes: Float64Array,
+  out: Float64Array,
+): void {
+  const steps = modes.filter((mode) => mode.profile === 'step');
+  if (steps.length === modes.length) {
+    fillStepFields(steps, rhoNodes, out);
+    return;
+  }
+  for (const [k, mode] of modes.entries()) {
+    fillRadialTable(mode, rhoNodes, out.subarray(k * rhoNodes.length, (k + 1) * rhoNodes.length));
+  }
+}
+
+/** S of many modes at once, laid out as by `fillRadialTables`; many times as fast as one by one. */
+export function fillSpectrumTables(
+  modes: readonly GuidedMode[],
+  qNodes: Float64Array,
+  out: Float64Array,
+): void {
+  const steps = modes.filter((mode) => mode.profile === 'step');
+  if (steps.length === modes.length) {
+    fillStepSpectra(steps, qNodes, out);
+    return;
+  }
+  const graded = modes.filter((mode) => mode.profile === 'graded');
+  if (graded.length === modes.length) {
+    fillGradedSpectra(graded, qNodes, out);
+    return;
+  }
+  for (const [k, mode] of modes.entries()) {
+    fillSpectrumTable(mode, qNodes, out.subarray(k * qNodes.length, (k + 1) * qNodes.length));
+  }
 }
 
 function mustNotBeNegative(value: number, where: string): void {

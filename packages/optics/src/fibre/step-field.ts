@@ -1,4 +1,5 @@
 import { besselJ } from '../numerics/bessel-j.ts';
+import { besselJTable } from '../numerics/bessel-j-table.ts';
 import { claddingField } from './cladding-field.ts';
 import type { LpMode } from './lp-mode.ts';
 
@@ -18,12 +19,17 @@ export function fillStepField(mode: StepMode, rhoNodes: Float64Array, out: Float
   }
 }
 
-/**
- * dR/dρ, from J_l' = (l/x) J_l − J_{l+1}; the core side at ρ = 1 (both sides agree).
- *
- * @source Abramowitz & Stegun 9.1.27 (from memory)
- */
-export function stepCoreSlope({ l, u, coreAmplitude }: StepMode, rho: number): number {
-  if (rho === 0) return l === 1 ? (coreAmplitude * u) / 2 : 0;
-  return coreAmplitude * ((l / rho) * besselJ(l, u * rho) - u * besselJ(l + 1, u * rho));
+/** The same for many modes, mode by mode, from one table of Bessel functions. */
+export function fillStepFields(modes: readonly StepMode[], rhoNodes: Float64Array, out: Float64Array): void {
+  const highestOrder = modes.reduce((most, { l }) => Math.max(most, l), 0);
+  const largestU = modes.reduce((most, { u }) => Math.max(most, u), 0);
+  const bessel = besselJTable(highestOrder, largestU);
+  for (const [k, mode] of modes.entries()) {
+    const { l, u, coreAmplitude } = mode;
+    const outside = claddingField(mode);
+    for (let i = 0; i < rhoNodes.length; i++) {
+      const rho = rhoNodes[i]!;
+      out[k * rhoNodes.length + i] = rho <= 1 ? coreAmplitude * bessel(l, u * rho) : outside(rho);
+    }
+  }
 }

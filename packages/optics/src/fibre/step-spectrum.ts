@@ -1,4 +1,4 @@
-import { besselJ } from '../numerics/bessel-j.ts';
+import { besselJ, fillBesselJ } from '../numerics/bessel-j.ts';
 import type { StepMode } from './step-field.ts';
 
 /** Within this distance of Q = u the bracket is a difference of nearly equal numbers, and a Taylor series takes over. */
@@ -13,18 +13,38 @@ const nearU = 0.02;
  * @source Lommel's integrals, Abramowitz & Stegun 11.3.29 (from memory), joined by the dispersion relation
  */
 export function fillStepSpectrum(mode: StepMode, qNodes: Float64Array, out: Float64Array): void {
-  const { l, u, w, vNumber, coreAmplitude } = mode;
-  const f = besselJ(l, u);
-  const g = u * besselJ(l + 1, u);
+  const { l } = mode;
+  const { f, g } = atU(mode);
   for (let i = 0; i < qNodes.length; i++) {
     const q = qNodes[i]!;
-    const h = q - u;
-    const bracket =
-      Math.abs(h) < nearU
-        ? -bracketSlope(l, u, f, g, h)
-        : (q * f * besselJ(l + 1, q) - g * besselJ(l, q)) / h;
-    out[i] = (coreAmplitude * vNumber * vNumber * bracket) / ((u + q) * (w * w + q * q));
+    out[i] = closedForm(mode, f, g, q, besselJ(l, q), besselJ(l + 1, q));
   }
+}
+
+/** The same for many modes, mode by mode: all of them share the Bessel functions of each Q. */
+export function fillStepSpectra(modes: readonly StepMode[], qNodes: Float64Array, out: Float64Array): void {
+  const bessel = new Float64Array(modes.reduce((most, { l }) => Math.max(most, l), 0) + 2);
+  const constants = modes.map(atU);
+  for (let i = 0; i < qNodes.length; i++) {
+    const q = qNodes[i]!;
+    fillBesselJ(q, bessel);
+    for (const [k, mode] of modes.entries()) {
+      const { f, g } = constants[k]!;
+      out[k * qNodes.length + i] = closedForm(mode, f, g, q, bessel[mode.l]!, bessel[mode.l + 1]!);
+    }
+  }
+}
+
+/** f = J_l(u) and g = u·J_{l+1}(u). */
+function atU({ l, u }: StepMode): { readonly f: number; readonly g: number } {
+  return { f: besselJ(l, u), g: u * besselJ(l + 1, u) };
+}
+
+function closedForm(mode: StepMode, f: number, g: number, q: number, jOfQ: number, nextOfQ: number): number {
+  const { l, u, w, vNumber, coreAmplitude } = mode;
+  const h = q - u;
+  const bracket = Math.abs(h) < nearU ? -bracketSlope(l, u, f, g, h) : (q * f * nextOfQ - g * jOfQ) / h;
+  return (coreAmplitude * vNumber * vNumber * bracket) / ((u + q) * (w * w + q * q));
 }
 
 /**

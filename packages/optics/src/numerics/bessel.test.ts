@@ -3,6 +3,7 @@ import reference from '../../reference/bessel.json' with { type: 'json' };
 import { OutOfRange } from '../out-of-range.ts';
 import { besselI0Scaled, besselIScaled } from './bessel-i.ts';
 import { besselJ, besselJ0, besselJ1, fillBesselJ } from './bessel-j.ts';
+import { besselJTable } from './bessel-j-table.ts';
 import { besselKRatio, besselKScaled } from './bessel-k.ts';
 import { besselZero, besselZerosBelow } from './bessel-zero.ts';
 
@@ -44,6 +45,21 @@ test('a whole row of J filled at once agrees with mpmath, too', () => {
     return row[order]!;
   };
   expect(worst(rows(reference.j), filled, true).worstError).toBeLessThan(tolerance);
+});
+
+// Absolute tolerance 2e-15: thirteen products of numbers below 1, and J_7(1/32) ≈ 1e-16 left out.
+test('J from a table agrees with mpmath', () => {
+  const short = rows(reference.j).filter(([order, x]) => order <= 150 && x <= 160);
+  const table = besselJTable(150, 160);
+  for (const [order, x, value] of short) {
+    expect(Math.abs(table(order, x) - value), `order ${order}, x = ${x}`).toBeLessThan(2e-15);
+  }
+  // between the rows of the table, against the recurrence checked above
+  for (let x = 0; x < 159; x += 0.777) {
+    for (const order of [0, 1, 5, 40, 150]) {
+      expect(Math.abs(table(order, x) - besselJ(order, x)), `order ${order}, x = ${x}`).toBeLessThan(2e-15);
+    }
+  }
 });
 
 // Tolerance 1e-15: one rounding of a number known to the last digit.
