@@ -50,13 +50,6 @@ export function entryFromText(
     return unreadEntry(spot.key);
   }
   const { value, uncertainty, shape } = read;
-  if (
-    uncertainty !== null &&
-    shape === 'rectangular' &&
-    !staysInside(form, value, uncertainty, path, report)
-  ) {
-    return unreadEntry(spot.key);
-  }
   const told = { key: spot.key, value, origin, ...(note === null ? {} : { note }) };
   if (uncertainty !== null) return { ...told, uncertainty, shape, defaulted: 'nothing' };
   return { ...told, ...defaultUncertainty(form, value), defaulted: 'uncertainty' };
@@ -71,28 +64,6 @@ export function defaultEntry(
   report: Report,
 ): Entry {
   return { ...entryFromText(form, text, spot, spot.path, report), defaulted: 'value', note: why };
-}
-
-/** Hard limits may not reach beyond what the key allows; a relative 1e-12 is left for sums such as 97 % + 3 %. */
-function staysInside(
-  { lowest, highest }: QuantityForm,
-  value: number,
-  uncertainty: number,
-  path: string,
-  report: Report,
-): boolean {
-  const half = uncertainty * Math.sqrt(3) - 1e-12 * Math.abs(value);
-  if (value - half < lowest.value) {
-    const mend = `Write limits that stay at ${lowest.shows} or above.`;
-    report.refuse(path, `the lower limit is below ${lowest.shows}`, mend);
-    return false;
-  }
-  if (value + half > highest.value) {
-    const mend = `Write limits that stay at ${highest.shows} or below.`;
-    report.refuse(path, `the upper limit is above ${highest.shows}`, mend);
-    return false;
-  }
-  return true;
 }
 
 /** A quantity as it stands in a document: a text, or a map with its origin. `others` are further keys of that map. */

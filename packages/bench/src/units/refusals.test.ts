@@ -144,14 +144,21 @@ const rows: readonly Row[] = [
   {
     text: '0.3 dB within 0.4 dB',
     as: 'loss',
-    what: 'the limits of `0.3 dB` reach beyond what is possible',
+    what: 'the lower limit of `0.3 dB` is below `0 dB`',
     mend: 'Write `0.35 dB within 0.35 dB`.',
   },
   {
     text: '99 % within 2 %',
     as: 'fraction',
-    what: 'the limits of `99 %` reach beyond what is possible',
+    what: 'the upper limit of `99 %` is above `100 %`',
     mend: 'Write `98.5 % within 1.5 %`.',
+  },
+  {
+    text: '1.05 within 10 %',
+    as: 'number',
+    options: { min: 1 },
+    what: 'the lower limit of `1.05` is below `1`',
+    mend: 'Write `1.078 within 0.0775`.',
   },
   {
     text: '0 dB ± 0.1 dB',

@@ -84,9 +84,12 @@ function settleLimits({ term, dimension, range }: Stated, limit: number): Quanti
     const meant = [3, 17].map((digits) => `${written} ± ${writeValue(standard, dimension, digits)}`);
     return { ok: false, what: `the limits of ${quote(written)} reach zero, which is not possible`, meant };
   }
-  if (low < range.low - room || high > range.high + room) {
+  const isLow = low < range.low - room;
+  if (isLow || high > range.high + room) {
+    const [end, beyond] = isLow ? ['lower', 'below'] : ['upper', 'above'];
+    const bound = exactText(isLow ? range.low : range.high, dimension);
     const meant = between(Math.max(low, range.low), Math.min(high, range.high), dimension);
-    return { ok: false, what: `the limits of ${quote(written)} reach beyond what is possible`, meant };
+    return { ok: false, what: `the ${end} limit of ${quote(written)} is ${beyond} \`${bound}\``, meant };
   }
   return { ok: true, value, uncertainty: standard, shape: 'rectangular' };
 }
