@@ -78,6 +78,7 @@ module.exports = {
   options: {
     doNotFollow: { path: 'node_modules' },
     tsPreCompilationDeps: true,
+    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'types', 'default'] },
     tsConfig: { fileName: 'tsconfig.tests.json' },
     exclude: { path: '(^|/)dist/' },
   },

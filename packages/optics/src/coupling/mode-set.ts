@@ -25,9 +25,25 @@ export interface ModeSet {
 /** Decay lengths after which e^{−x} is below 1e−9. */
 const decayLengths = 21;
 
-/** @throws {OutOfRange} where the mode solvers do */
-export function modeSet(profile: Profile, vNumber: number): ModeSet {
-  const modes = profile === 'step' ? stepModes(vNumber) : gradedModes(vNumber);
+/**
+ * @param rungs of the ladder: with fewer it is built faster, ends sooner and sends more beams the polar road
+ * @throws {OutOfRange} where the mode solvers do
+ */
+export function modeSet(profile: Profile, vNumber: number, rungs = mostRungs): ModeSet {
+  return modeSetOf(profile, vNumber, profile === 'step' ? stepModes(vNumber) : gradedModes(vNumber), rungs);
+}
+
+/** The fundamental alone, as a set: what of a beam it takes does not depend on the others. */
+export function onlyFundamental(set: ModeSet): ModeSet {
+  return modeSetOf(
+    set.profile,
+    set.vNumber,
+    set.modes.filter(({ l, m }) => l === 0 && m === 1),
+    mostRungs,
+  );
+}
+
+function modeSetOf(profile: Profile, vNumber: number, modes: readonly GuidedMode[], rungs: number): ModeSet {
   const highestOrder = Math.max(...modes.map(({ l }) => l));
   const slowestDecay = Math.min(...modes.map(({ w }) => w));
   const fieldTables = new Map<string, Float64Array>();
@@ -40,7 +56,7 @@ export function modeSet(profile: Profile, vNumber: number): ModeSet {
     highestOrder,
     outerRadius: 1 + decayLengths / slowestDecay,
     ladder() {
-      ladder ??= ladderOf(vNumber, modes);
+      ladder ??= ladderOf(vNumber, modes, rungs);
       return ladder;
     },
     fields(grid) {
@@ -93,25 +109,25 @@ function basisRadiusFor(vNumber: number): number {
   return 0.65 + 1.619 / Math.max(vNumber, 1.2) ** 1.5;
 }
 
-const ladderRungs = 64;
+const mostRungs = 64;
 
-function ladderOf(vNumber: number, modes: readonly GuidedMode[]): ModeLadder {
+function ladderOf(vNumber: number, modes: readonly GuidedMode[], rungs: number): ModeLadder {
   const basisRadius = basisRadiusFor(vNumber);
   // the basis reaches out to about w·√(2p + l + 1): beyond that the expansion sees nothing of the modes
-  const reach = basisRadius * (Math.sqrt(2 * ladderRungs) + 3);
-  const grid = radialGrid([0, 1, 1 + (reach - 1) / 3, reach], [96, 64, 64]);
+  const reach = basisRadius * (Math.sqrt(2 * rungs) + 3);
+  const grid = radialGrid([0, 1, 1 + (reach - 1) / 3, reach], rungs > 32 ? [96, 64, 64] : [44, 36, 28]);
   const count = grid.nodes.length;
   const field = new Float64Array(count);
   const bases = new Map<number, Float64Array>();
   const expansions = modes.map((mode) => {
     let basis = bases.get(mode.l);
     if (basis === undefined) {
-      basis = laguerreGauss(basisRadius, mode.l, ladderRungs, grid.nodes);
+      basis = laguerreGauss(basisRadius, mode.l, rungs, grid.nodes);
       bases.set(mode.l, basis);
     }
     fillRadialTable(mode, grid.nodes, field);
-    const amplitudes = new Float64Array(ladderRungs);
-    for (let p = 0; p < ladderRungs; p += 1) {
+    const amplitudes = new Float64Array(rungs);
+    for (let p = 0; p < rungs; p += 1) {
       let sum = 0;
       for (let i = 0; i < count; i += 1) sum += grid.weights[i]! * field[i]! * basis[p * count + i]!;
       amplitudes[p] = sum;

@@ -1,0 +1,130 @@
+import {
+  bestGaussian,
+  type FacetBeam,
+  guidedRays,
+  type ModeSet,
+  modeSet,
+  momentsOf,
+  onlyFundamental,
+  overlapOf,
+  type Pupil,
+  phaseSpaceFraction,
+  type RaySample,
+} from '@coreward/optics';
+
+/** V below which a fibre is called few-moded: there the focus is set for LP01, above for all guided light. */
+export const fewModedBelow = 15;
+
+/** V above which modes are not solved any more and rays answer. */
+export const modesUpTo = 150;
+
+/** What a fibre takes: fractions of the light that arrives at the lens's stop (or, without one, at the facet). */
+export interface Taken {
+  readonly guided: number;
+  /** Null where only rays were counted. */
+  readonly fundamental: number | null;
+  /** Power in each mode of the set; null where only rays were counted. */
+  readonly powers: Float64Array | null;
+}
+
+/** A fibre at one V, ready to be offered beams. */
+export interface Taker {
+  readonly vNumber: number;
+  readonly profile: 'step' | 'graded';
+  /** Null above {@link modesUpTo}, and where only rays are wanted. */
+  readonly set: ModeSet | null;
+  /** LP01 alone: what it takes does not depend on the others. */
+  readonly fundamentalSet: ModeSet | null;
+  /** Radius of the Gaussian that fits LP01 best, in core radii. */
+  readonly bestRadius: number | null;
+  /** What even that Gaussian leaves out, of all guided modes: 1 where rays are counted. */
+  readonly bestShare: number;
+}
+
+/** @param rungs see `modeSet`; fewer for the many sets of an uncertain V */
+export function modesTaker(profile: 'step' | 'graded', vNumber: number, rungs?: number): Taker {
+  const set = rungs === undefined ? modeSet(profile, vNumber) : modeSet(profile, vNumber, rungs);
+  const fundamentalSet = onlyFundamental(set);
+  const bestRadius = bestGaussian(fundamentalSet.modes[0]!).radius;
+  const fewModed = vNumber < fewModedBelow;
+  const matched = roundBeam(bestRadius, 1);
+  // only ratios of lengths matter: core radius 1, wavelength from V at a small numerical aperture
+  const bestShare = fewModed ? overlapOf(set, 1, 0.01, matched, null, { tolerance: 1e-7 }).guided : 1;
+  return { vNumber, profile, set, fundamentalSet, bestRadius, bestShare };
+}
+
+/** A fibre of which only the rays are asked. */
+export const raysTaker = (profile: 'step' | 'graded', vNumber: number): Taker => ({
+  vNumber,
+  profile,
+  set: null,
+  fundamentalSet: null,
+  bestRadius: null,
+  bestShare: 1,
+});
+
+/** What the beam meets besides the fibre's V. */
+export interface Offer {
+  readonly beam: FacetBeam;
+  readonly pupil: Pupil | null;
+  readonly wavelength: number;
+  /** m. */
+  readonly coreRadius: number;
+  readonly numericalAperture: number;
+}
+
+/** Overlap with the modes. */
+export function takenByModes(set: ModeSet, offer: Offer, tolerance: number): Taken {
+  const { guided, fundamental, powers } = overlapOf(
+    set,
+    offer.coreRadius,
+    offer.wavelength,
+    offer.beam,
+    offer.pupil,
+    {
+      tolerance,
+    },
+  );
+  return { guided, fundamental, powers };
+}
+
+/** Share of rays, by quadrature, of the light that has passed the stop: rays know none. */
+export function takenByRays(profile: 'step' | 'graded', offer: Offer): Taken {
+  const moments = momentsOf(offer.beam, (2 * Math.PI) / offer.wavelength);
+  const guided = phaseSpaceFraction(moments, offer.coreRadius, offer.numericalAperture, profile);
+  return { guided, fundamental: null, powers: null };
+}
+
+/** Share of rays, by a fixed sample: fast enough for hundreds of draws. */
+export function takenBySampledRays(profile: 'step' | 'graded', offer: Offer, rays: RaySample): Taken {
+  const moments = momentsOf(offer.beam, (2 * Math.PI) / offer.wavelength);
+  const { fraction } = guidedRays(moments, offer.coreRadius, offer.numericalAperture, profile, rays);
+  return { guided: fraction, fundamental: null, powers: null };
+}
+
+/** A round, centred beam with its waist at the facet. */
+export function roundBeam(waistRadius: number, m2: number): FacetBeam {
+  return {
+    waistRadiusX: waistRadius,
+    waistRadiusY: waistRadius,
+    waistZX: 0,
+    waistZY: 0,
+    m2X: m2,
+    m2Y: m2,
+    azimuth: 0,
+    offsetX: 0,
+    offsetY: 0,
+    tiltX: 0,
+    tiltY: 0,
+  };
+}
+
+/** All shares times what passed something on the way. */
+export function scaled(taken: Taken, passed: number): Taken {
+  if (passed === 1) return taken;
+  return {
+    guided: taken.guided * passed,
+    fundamental: taken.fundamental === null ? null : taken.fundamental * passed,
+    powers: taken.powers?.map((power) => power * passed) ?? null,
+  };
+}

@@ -1,0 +1,201 @@
+import { countModes, lp11CutoffWavelength, modeSet, OutOfRange } from '@coreward/optics';
+import type { Launch } from '../launch/launch.ts';
+import { Refusal } from '../refusal.ts';
+import { assumptionsOf } from './assumptions.ts';
+import { type BestCoupling, bestCoupling } from './best-coupling.ts';
+import { type Budget, spotRadii } from './budget.ts';
+import { doubtfulEntries } from './entries-of.ts';
+import type {
+  Caution,
+  Expected,
+  ExpectedCoupling,
+  ExpectedFibre,
+  ExpectedSpot,
+  Forecast,
+  LedgerEntry,
+} from './expected.ts';
+import { modeFields, outputBeam } from './far-end.ts';
+import { arrivalHalfAngle, beamAt } from './meeting.ts';
+import { measurementsWorthTaking } from './next-measurement.ts';
+import { handLimitOf, tolerancesFor } from './one-decibel.ts';
+import { remarksOn } from './remarks.ts';
+import { quantileAmong, type Spread, type SpreadOptions, spreadOf, usualDraws } from './spread.ts';
+import { type StatedBench, statedBench } from './stated-bench.ts';
+import type { Told } from './told.ts';
+
+/** Said on every result until hazards are evaluated. */
+export const notEvaluated: Caution = {
+  id: 'not-evaluated',
+  level: 'not evaluated',
+  text:
+    'Hazards of this bench are not evaluated here. Your local rules and your laser safety officer decide; ask before you ' +
+    'switch on. No one appointed? Treat this like class 3B work and get someone qualified to look at the setup before ' +
+    'raising the power.',
+};
+
+/**
+ * What to expect of a launch, decibel by decibel, with its doubt.
+ *
+ * @throws {Refusal} where the document asks for light or parts outside what the formulas know
+ */
+export function forecast(launch: Launch, options: SpreadOptions = usualDraws): Forecast {
+  try {
+    return forecastOf(launch, options);
+  } catch (error) {
+    if (!(error instanceof OutOfRange)) throw error;
+    throw new Refusal({ where: error.where, what: error.what, mend: error.mend });
+  }
+}
+
+function forecastOf(launch: Launch, options: SpreadOptions): Forecast {
+  const bench = statedBench(launch);
+  const spread = spreadOf(launch, doubtfulEntries(launch), bench, options);
+  const { budget } = bench;
+  const among = (of: (budget: Budget) => number, value: number): Expected =>
+    interval(spread, (draw) => of(draw.budget), value);
+  const power = launch.laser.power.value;
+  const outputPower = interval(spread, (draw) => draw.power * draw.budget.output, power * budget.output);
+  const out = outputBeam(launch, bench);
+  const best = { guided: bestCoupling(bench, 'guided'), fundamental: bestCoupling(bench, 'fundamental') };
+  const coupling = couplingOf(launch, bench, spread, best);
+  const tolerances = {
+    guided: tolerancesFor(bench, best.guided, 'guided') ?? {
+      offsetFor1dB: null,
+      tiltFor1dB: null,
+      defocusFor1dB: null,
+      screws: [],
+    },
+    fundamental: tolerancesFor(bench, best.fundamental, 'fundamental'),
+    handLimit: handLimitOf(bench, best.fundamental),
+  };
+  const meter = {
+    reading: interval(
+      spread,
+      (draw) => draw.power * (draw.budget.output + draw.budget.claddingAtFarEnd),
+      power * (budget.output + budget.claddingAtFarEnd),
+    ),
+    guided: outputPower,
+    // a hundredth of what is guided would be taken for a better peak
+    claddingReaches:
+      quantileAmong(
+        spread.draws.map((draw) => draw.budget.claddingAtFarEnd / Math.max(draw.budget.output, 1e-12)),
+        0.95,
+      ) > 0.01,
+  };
+  const parts: Told = {
+    launch,
+    fibre: fibreOf(bench, spread),
+    facet: spotOf(bench),
+    coupling,
+    ledger: ledgerOf(bench, spread),
+    notGuided: {
+      beforeFacet: budget.beforeFacet,
+      reflected: budget.reflected,
+      cladding: budget.cladding,
+      beyondCladding: budget.beyondCladding,
+    },
+    meter,
+    tolerances,
+    output: {
+      power: outputPower,
+      fractionOfLaser: among(({ output }) => output, budget.output),
+      diameter: out.diameter,
+      fullDivergence: out.fullDivergence,
+      collimated: launch.output !== null,
+      shape: out.shape,
+    },
+    nextMeasurement: measurementsWorthTaking(spread),
+    cautions: [notEvaluated],
+    assumptions: assumptionsOf(launch, bench),
+  };
+  return { ...parts, remarks: remarksOn(parts, bench) };
+}
+
+function interval(spread: Spread, of: (draw: Spread['draws'][number]) => number, value: number): Expected {
+  const values = spread.draws.map(of);
+  return { value, low: quantileAmong(values, 0.05), high: quantileAmong(values, 0.95) };
+}
+
+function ledgerOf({ budget }: StatedBench, spread: Spread): readonly LedgerEntry[] {
+  return budget.losses.map(({ id, group, label, transmission }, i) => {
+    const { low, high } = interval(spread, (draw) => draw.budget.losses[i]!.transmission, transmission);
+    return { id, group, label, transmission, low, high };
+  });
+}
+
+function couplingOf(
+  launch: Launch,
+  bench: StatedBench,
+  spread: Spread,
+  best: { readonly guided: BestCoupling | null; readonly fundamental: BestCoupling | null },
+): ExpectedCoupling {
+  const { chain } = bench.budget;
+  const guidedInterval = interval(spread, (draw) => draw.budget.chain.guided, chain.guided);
+  const known = spread.draws.every((draw) => draw.budget.chain.fundamental !== null);
+  const fundamentalInterval = known
+    ? interval(spread, (draw) => draw.budget.chain.fundamental ?? 0, chain.fundamental ?? 0)
+    : null;
+  return {
+    guided: chain.guided,
+    fundamental: chain.fundamental,
+    bestGuided: best.guided?.share ?? chain.guided,
+    bestFundamental: best.fundamental?.share ?? null,
+    guidedInterval,
+    fundamentalInterval,
+    method: bench.method,
+    methodNote:
+      bench.method === 'modes'
+        ? 'overlap with every guided mode; the paraxial model is right to about one part in a thousand'
+        : 'share of rays inside core and aperture; right to 0.01 % for a centred beam, up to 5 % low at the core’s edge',
+    aim: launch.misalignment === null ? 'walked by hand' : 'as written',
+  };
+}
+
+function fibreOf(bench: StatedBench, spread: Spread): ExpectedFibre {
+  const { meeting, taker } = bench;
+  const vNumber = interval(spread, (draw) => draw.vNumber, meeting.vNumber);
+  const fields = modeFields(bench);
+  const counted = taker.set === null ? null : countModes(taker.set.modes);
+  return {
+    vNumber,
+    lpModes: counted?.lpModes ?? null,
+    modesWithOrientation: counted?.withOrientation ?? null,
+    lpModesRange:
+      counted === null
+        ? null
+        : [
+            lpModesAt(bench, counted.lpModes, Math.min(vNumber.low, meeting.vNumber)),
+            lpModesAt(bench, counted.lpModes, Math.max(vNumber.high, meeting.vNumber)),
+          ],
+    cutoffWavelength: lp11CutoffWavelength(meeting, taker.profile),
+    modeFieldDiameter: fields.petermann2,
+    bestSpotDiameter: fields.best,
+  };
+}
+
+/** LP modes at another V; of very many, by the square of V. */
+function lpModesAt({ taker }: StatedBench, here: number, vNumber: number): number {
+  if (vNumber === taker.vNumber) return here;
+  if (vNumber > 30) return Math.round(here * (vNumber / taker.vNumber) ** 2);
+  return modeSet(taker.profile, vNumber).modes.length;
+}
+
+function spotOf({ meeting, budget }: StatedBench): ExpectedSpot {
+  const { beamOutside, wavelength } = meeting;
+  const at = beamAt(beamOutside, budget.distance, null);
+  const { radiusX, radiusY } = spotRadii(at, wavelength);
+  // lab axes: the widths along x and y of a turned ellipse
+  const c = Math.cos(at.azimuth);
+  const s = Math.sin(at.azimuth);
+  const c2 = c * c;
+  const s2 = s * s;
+  return {
+    spotDiameterX: 2 * Math.hypot(c * radiusX, s * radiusY),
+    spotDiameterY: 2 * Math.hypot(s * radiusX, c * radiusY),
+    waistOffsetX: c2 * at.waistZX + s2 * at.waistZY,
+    waistOffsetY: s2 * at.waistZX + c2 * at.waistZY,
+    waistDiameterX: 2 * Math.hypot(c * at.waistRadiusX, s * at.waistRadiusY),
+    waistDiameterY: 2 * Math.hypot(s * at.waistRadiusX, c * at.waistRadiusY),
+    halfAngle: arrivalHalfAngle(at, wavelength),
+  };
+}

@@ -1,0 +1,245 @@
+import {
+  angledFacet,
+  type FacetBeam,
+  facetBeam,
+  type GaussianBeam,
+  glassNamed,
+  type Pupil,
+  perfectAim,
+  powerThroughAperture,
+  refractiveIndex,
+  waistBehindLens,
+} from '@coreward/optics';
+import type { Launch } from '../launch/launch.ts';
+import { type Draw, fingerMotion } from './draw.ts';
+import type { Arrival } from './way-to-the-facet.ts';
+import { focalLengthFor, type ScrewLever, wayToTheLens } from './way-to-the-facet.ts';
+
+/** Polish of an angled end, rad. */
+export const polishAngle = (8 * Math.PI) / 180;
+
+/** Where and how beam and fibre meet in one draw. SI. */
+export interface Meeting {
+  readonly arrival: Arrival;
+  readonly wavelength: number;
+  readonly coreRadius: number;
+  readonly numericalAperture: number;
+  readonly vNumber: number;
+  /** Index of the fibre's glass, for its facets and bends. */
+  readonly index: number;
+  /** The beam at the facet as the lens makes it, centred and straight, its waists counted from the *lens* (or, without a lens, from the end of the path). */
+  readonly beam: FacetBeam;
+  /** The same before an angled end has squeezed it. */
+  readonly beamOutside: FacetBeam;
+  readonly pupil: Pupil | null;
+  readonly lens: MeetingLens | null;
+  /** From the lens to the facet as the focus is set, m, `null` for the best focus (or 0 without a lens). */
+  readonly setDistance: number | null;
+  /** Facet minus focus position, m, as written; 0 if walked. */
+  readonly defocus: number;
+  readonly aim: Aimed;
+}
+
+export interface MeetingLens {
+  readonly focalLength: number;
+  /** Half aperture, m; Infinity: not known. */
+  readonly stopRadius: number;
+}
+
+export interface Aimed {
+  readonly offsetX: number;
+  readonly offsetY: number;
+  readonly tiltX: number;
+  readonly tiltY: number;
+}
+
+/** Screws taken for granted where the launch names none with a mount: near mirror 100 mm before the lens. */
+export const assumedLever = { distance: 0.1, lever: 0.038, pitch: 0.00025, incidence: Math.PI / 4 } as const;
+
+export function fibreIndex(material: 'silica' | 'acrylic', wavelength: number): number {
+  return refractiveIndex(glassNamed(material === 'silica' ? 'fused silica' : 'PMMA'), wavelength);
+}
+
+/** The meeting in one draw; `distance` of the facet from the lens is decided by the focus. */
+export function meetingOf(launch: Launch, draw: Draw): Meeting {
+  const arrival = wayToTheLens(launch, draw);
+  const { wavelength } = arrival;
+  const coreRadius = draw.at(launch.fibre.coreDiameter) / 2;
+  const numericalAperture = draw.at(launch.fibre.numericalAperture);
+  const { collimator, misalignment } = launch;
+  const index = fibreIndex(launch.fibre.material, wavelength);
+  const focalLength = collimator === null ? null : focalLengthFor(collimator, wavelength, draw);
+  const behind = (axis: GaussianBeam) => (focalLength === null ? axis : waistBehindLens(axis, focalLength));
+  const x = behind(arrival.beam.x);
+  const y = behind(arrival.beam.y);
+  const squeeze = launch.fibre.ends.in === 'angled 8°' ? angledFacet(polishAngle, index).anamorphicFactor : 1;
+  const inside = (axis: GaussianBeam, share: number) => {
+    // an angled end changes the width in its plane (x) by the squeeze on the way out, so by its inverse on the way in
+    const width = squeeze ** -share;
+    return { radius: axis.waistRadius * width, z: axis.waistPosition * width * width };
+  };
+  const alongX = Math.cos(arrival.beam.azimuth) ** 2;
+  const axisX = inside(x, alongX);
+  const axisY = inside(y, 1 - alongX);
+  const beamOutside = facetBeam(x, y, { ...perfectAim, azimuth: arrival.beam.azimuth });
+  const beam: FacetBeam = {
+    ...beamOutside,
+    waistRadiusX: axisX.radius,
+    waistRadiusY: axisY.radius,
+    waistZX: axisX.z,
+    waistZY: axisY.z,
+  };
+  const stopRadius =
+    collimator?.clearAperture == null ? Number.POSITIVE_INFINITY : draw.at(collimator.clearAperture) / 2;
+  const aberration = collimator === null ? 0 : draw.at(collimator.sphericalAberration);
+  const defocus = misalignment === null ? 0 : draw.at(misalignment.defocus);
+  const base = {
+    arrival,
+    wavelength,
+    coreRadius,
+    numericalAperture,
+    vNumber: (2 * Math.PI * coreRadius * numericalAperture) / wavelength,
+    index,
+    beam,
+    beamOutside,
+    lens: focalLength === null ? null : { focalLength, stopRadius },
+    pupil: focalLength === null ? null : pupilOf(beam, focalLength, stopRadius, aberration, wavelength),
+    setDistance: setDistance(launch, draw),
+    defocus,
+  };
+  const written =
+    misalignment === null
+      ? null
+      : {
+          offsetX: draw.at(misalignment.offsetX),
+          offsetY: draw.at(misalignment.offsetY),
+          tiltX: draw.at(misalignment.tiltX),
+          tiltY: draw.at(misalignment.tiltY),
+        };
+  return { ...base, aim: written ?? leftByHand(base, draw) };
+}
+
+function setDistance(launch: Launch, draw: Draw): number | null {
+  const { collimator } = launch;
+  if (collimator === null) return 0;
+  switch (collimator.focus.kind) {
+    case 'best':
+      return null;
+    case 'distance':
+      return draw.at(collimator.focus.distance);
+    case 'wavelength':
+      return focalLengthFor(collimator, draw.at(collimator.focus.wavelength), draw);
+  }
+}
+
+/** Null where neither stop nor aberration touches the light. */
+function pupilOf(
+  beam: FacetBeam,
+  focalLength: number,
+  stopRadius: number,
+  aberration: number,
+  wavelength: number,
+): Pupil | null {
+  if (!Number.isFinite(stopRadius)) return null;
+  const stop = stopRadius / focalLength;
+  // 3.3 radii of the far field let all but 4e-10 through
+  if (aberration === 0 && stop > 3.3 * arrivalHalfAngle(beam, wavelength)) return null;
+  return { stop, sphericalAberration: aberration, aberrationAt: stop, axisTiltX: 0, axisTiltY: 0 };
+}
+
+/** 1/e² half angle of the light at the facet, the larger axis, rad. */
+export function arrivalHalfAngle(beam: FacetBeam, wavelength: number): number {
+  return Math.max(
+    (beam.m2X * wavelength) / (Math.PI * beam.waistRadiusX),
+    (beam.m2Y * wavelength) / (Math.PI * beam.waistRadiusY),
+  );
+}
+
+/** What the stop lets through of a beam that points where it points. */
+export function stopTransmission(beam: FacetBeam, pupil: Pupil | null, wavelength: number): number {
+  if (pupil === null) return 1;
+  return powerThroughAperture(
+    {
+      radiusX: (beam.m2X * wavelength) / (Math.PI * beam.waistRadiusX),
+      radiusY: (beam.m2Y * wavelength) / (Math.PI * beam.waistRadiusY),
+      azimuth: beam.azimuth,
+      centreX: beam.tiltX,
+      centreY: beam.tiltY,
+    },
+    { semiAxisX: pupil.stop, semiAxisY: pupil.stop },
+  );
+}
+
+/** A share of what arrives at the stop, counted against what passes it. */
+export function perArrivedShare(
+  share: number,
+  beam: FacetBeam,
+  { pupil, wavelength }: Pick<Meeting, 'pupil' | 'wavelength'>,
+): number {
+  const passed = stopTransmission(beam, pupil, wavelength);
+  return passed === 0 ? share : Math.min(1, share / passed);
+}
+
+/** The beam with the facet at a distance from the lens (or from the end of the path), aimed. */
+export function beamAt(beam: FacetBeam, distance: number, aim: Aimed | null): FacetBeam {
+  return {
+    ...beam,
+    waistZX: beam.waistZX - distance,
+    waistZY: beam.waistZY - distance,
+    ...(aim ?? { offsetX: 0, offsetY: 0, tiltX: 0, tiltY: 0 }),
+  };
+}
+
+/** Offset and tilt at the facet, `distance` behind the lens, that a tilt of one mirror axis makes; a rad of tilt. */
+export function leverAtFacet(
+  { offsetPerTilt, slopePerTilt }: Pick<ScrewLever, 'offsetPerTilt' | 'slopePerTilt'>,
+  lens: MeetingLens | null,
+  distance: number,
+): { readonly offset: number; readonly tilt: number } {
+  const tilt = lens === null ? slopePerTilt : slopePerTilt - offsetPerTilt / lens.focalLength;
+  return { offset: offsetPerTilt + distance * tilt, tilt };
+}
+
+/** The two screws of the near mirror, or the ones taken for granted. */
+export function nearScrews(arrival: Arrival): {
+  readonly horizontal: ScrewLever;
+  readonly vertical: ScrewLever;
+  readonly assumed: boolean;
+} {
+  const near = arrival.levers.at(-1)?.mirror;
+  const horizontal = arrival.levers.find(({ mirror, axis }) => mirror === near && axis === 'horizontal');
+  const vertical = arrival.levers.find(({ mirror, axis }) => mirror === near && axis === 'vertical');
+  if (horizontal !== undefined && vertical !== undefined) return { horizontal, vertical, assumed: false };
+  const assumed = (axis: 'horizontal' | 'vertical', slope: number): ScrewLever => ({
+    mirror: 'assumed',
+    axis,
+    offsetPerTilt: slope * assumedLever.distance,
+    slopePerTilt: slope,
+    tiltPerTurn: assumedLever.pitch / assumedLever.lever,
+  });
+  return {
+    horizontal: assumed('horizontal', 2),
+    vertical: assumed('vertical', 2 * Math.cos(assumedLever.incidence)),
+    assumed: true,
+  };
+}
+
+/** What the hand leaves when the near mirror's screws have been peaked. */
+function leftByHand(
+  meeting: Pick<Meeting, 'arrival' | 'lens' | 'beam' | 'setDistance'>,
+  { chance }: Draw,
+): Aimed {
+  const { horizontal, vertical } = nearScrews(meeting.arrival);
+  const turns = fingerMotion(chance.hand);
+  const distance = meeting.setDistance ?? (meeting.beam.waistZX + meeting.beam.waistZY) / 2;
+  const x = leverAtFacet(horizontal, meeting.lens, distance);
+  const y = leverAtFacet(vertical, meeting.lens, distance);
+  const tiltX = horizontal.tiltPerTurn * turns * chance.screwHorizontal;
+  const tiltY = vertical.tiltPerTurn * turns * chance.screwVertical;
+  return {
+    offsetX: x.offset * tiltX,
+    tiltX: x.tilt * tiltX,
+    offsetY: y.offset * tiltY,
+    tiltY: y.tilt * tiltY,
+  };
+}

@@ -1,0 +1,111 @@
+import { brentRoot, type FacetBeam } from '@coreward/optics';
+import { type BestCoupling, shareOf, type Wanted } from './best-coupling.ts';
+import { finestFingerMotion } from './draw.ts';
+import type { ScrewTolerance, Tolerances } from './expected.ts';
+import { leverAtFacet, nearScrews } from './meeting.ts';
+import type { StatedBench } from './stated-bench.ts';
+import type { ScrewLever } from './way-to-the-facet.ts';
+
+const oneDecibel = 10 ** -0.1;
+
+/** Error of a share that no tolerance shows. */
+const roughly = 1e-4;
+
+/** A beam changed by an amount `t` of one kind of misalignment. */
+type Change = (beam: FacetBeam, t: number) => FacetBeam;
+
+/**
+ * What costs 1 dB, each alone from the optimum of `wanted`; null where the method does not know `wanted`.
+ *
+ * @param best the optimum of `wanted`
+ */
+export function tolerancesFor(
+  bench: StatedBench,
+  best: BestCoupling | null,
+  wanted: Wanted,
+): Tolerances | null {
+  if (best === null || !(best.share > 0)) return null;
+  const { coreRadius, numericalAperture, wavelength, lens, arrival } = bench.meeting;
+  const { waistRadiusX, waistRadiusY, m2X, m2Y } = best.beam;
+  const spot = Math.max(waistRadiusX, waistRadiusY, coreRadius);
+  const cone = Math.max(
+    (m2X * wavelength) / (Math.PI * waistRadiusX),
+    (m2Y * wavelength) / (Math.PI * waistRadiusY),
+  );
+  const far = { offset: 40 * spot, tilt: Math.min(1, 10 * Math.max(cone, numericalAperture)) };
+  const least = (changes: readonly Change[], first: number, last: number) =>
+    leastOf(
+      changes.flatMap((change) => [
+        crossing(bench, best, wanted, change, first, last),
+        crossing(bench, best, wanted, (beam, t) => change(beam, -t), first, last),
+      ]),
+    );
+
+  const tiltOf = (lever: ScrewLever) => leverAtFacet(lever, lens, bench.budget.bestDistance);
+  return {
+    offsetFor1dB: least([offsetX, offsetY], spot / 50, far.offset),
+    tiltFor1dB: least([tiltX, tiltY], Math.min(cone, numericalAperture) / 50, far.tilt),
+    defocusFor1dB: least([defocus], spot / cone / 50, (400 * spot) / cone),
+    screws: arrival.levers.map((lever): ScrewTolerance => {
+      const { offset, tilt } = tiltOf(lever);
+      const x = lever.axis === 'horizontal';
+      const turned: Change = (beam, turns) => {
+        const by = turns * lever.tiltPerTurn;
+        return x
+          ? { ...beam, offsetX: beam.offsetX + offset * by, tiltX: beam.tiltX + tilt * by }
+          : { ...beam, offsetY: beam.offsetY + offset * by, tiltY: beam.tiltY + tilt * by };
+      };
+      return { mirror: lever.mirror, axis: lever.axis, turnsFor1dB: least([turned], 1e-5, 4) };
+    }),
+  };
+}
+
+const offsetX: Change = (beam, t) => ({ ...beam, offsetX: beam.offsetX + t });
+const offsetY: Change = (beam, t) => ({ ...beam, offsetY: beam.offsetY + t });
+const tiltX: Change = (beam, t) => ({ ...beam, tiltX: beam.tiltX + t });
+const tiltY: Change = (beam, t) => ({ ...beam, tiltY: beam.tiltY + t });
+const defocus: Change = (beam, t) => ({ ...beam, waistZX: beam.waistZX - t, waistZY: beam.waistZY - t });
+
+const leastOf = (found: readonly (number | null)[]): number | null =>
+  found.reduce((least, t) => (t === null ? least : least === null ? t : Math.min(least, t)), null);
+
+/** The first `t` at which the share has fallen by 1 dB, or null if it has not by `last`. */
+function crossing(
+  bench: StatedBench,
+  best: BestCoupling,
+  wanted: Wanted,
+  change: Change,
+  first: number,
+  last: number,
+): number | null {
+  const above = (t: number) =>
+    (shareOf(bench, change(best.beam, t), wanted, roughly) ?? 0) - best.share * oneDecibel;
+  let from = 0;
+  for (let to = first; ; to *= 1.6) {
+    const here = Math.min(to, last);
+    if (above(here) < 0) return brentRoot(above, from, here, 1e-4 * here);
+    if (here === last) return null;
+    from = here;
+  }
+}
+
+/** Fraction of the fundamental that is lost when both screws of the near mirror are off by the least steady hand's motion. */
+export function handLimitOf(bench: StatedBench, best: BestCoupling | null): number | null {
+  const { meeting, budget } = bench;
+  const { horizontal, vertical, assumed } = nearScrews(meeting.arrival);
+  if (assumed) return null;
+  if (best === null || !(best.share > 0)) return null;
+  const x = leverAtFacet(horizontal, meeting.lens, budget.bestDistance);
+  const y = leverAtFacet(vertical, meeting.lens, budget.bestDistance);
+  const byX = horizontal.tiltPerTurn * finestFingerMotion.leastSteady;
+  const byY = vertical.tiltPerTurn * finestFingerMotion.leastSteady;
+  const off: FacetBeam = {
+    ...best.beam,
+    offsetX: x.offset * byX,
+    tiltX: x.tilt * byX,
+    offsetY: y.offset * byY,
+    tiltY: y.tilt * byY,
+  };
+  const left = shareOf(bench, off, 'fundamental', 1e-7) ?? 0;
+  return Math.max(0, 1 - left / best.share);
+}

@@ -1,0 +1,102 @@
+import type { FacetBeam, Pupil } from '@coreward/optics';
+import { fewModedBelow, roundBeam, type Taken, type Taker } from './fibre-taker.ts';
+import { type Aimed, beamAt, type Meeting, perArrivedShare, stopTransmission } from './meeting.ts';
+
+/** The overlap's causes, in the order of the ledger; `mode-shape` is the named rest. */
+export const overlapCauses = [
+  { id: 'beam-quality', label: 'beam quality (M²)' },
+  { id: 'spot-size', label: 'spot size against the mode' },
+  { id: 'ellipticity', label: 'ellipticity and astigmatism' },
+  { id: 'aberration', label: 'stop and aberration of the lens' },
+  { id: 'focus', label: 'focus' },
+  { id: 'aim', label: 'aim' },
+  { id: 'mode-shape', label: 'mode shape (a mode is no Gaussian)' },
+] as const;
+
+export type OverlapCause = (typeof overlapCauses)[number]['id'];
+
+/** One overlap by cause: the product is the guided fraction of what arrives at the facet. */
+export interface ChainOfCauses {
+  /** In the order of {@link overlapCauses}. */
+  readonly factors: readonly number[];
+  readonly guided: number;
+  readonly fundamental: number | null;
+  /** Share of the guided light in each mode of the taker's set, or null. */
+  readonly powers: Float64Array | null;
+  readonly stop: number;
+}
+
+/** What the fibre takes of a beam, of the light that arrives at the lens's stop. */
+export type Offering = (beam: FacetBeam, pupil: Pupil | null) => Taken;
+
+/**
+ * Splits the overlap by cause. Each cause is put in turn onto an ideal launch: round, of the size that suits the fibre,
+ * waist at the facet, straight in; entry n is the coupling with causes 1 … n over that with 1 … n − 1. The couplings are
+ * counted against the best that any Gaussian spot can do in this fibre, which is the last entry. An entry may exceed 1:
+ * a smaller spot, for one, may reach more modes.
+ *
+ * @param bestDistance of the facet from the lens, for the most light
+ * @param distance where the facet is
+ */
+export function chainOfCauses(
+  meeting: Meeting,
+  taker: Taker,
+  bestDistance: number,
+  distance: number,
+  aim: Aimed,
+  taken: Offering,
+): ChainOfCauses {
+  const { beam, pupil } = meeting;
+  const best = taker.bestShare;
+  const mixed = Math.sqrt(beam.m2X * beam.m2Y);
+  const round =
+    beam.waistRadiusX === beam.waistRadiusY && beam.m2X === beam.m2Y && beam.waistZX === beam.waistZY;
+  const couplings: number[] = [best];
+  const follow = (changed: boolean, of: () => number) => couplings.push(changed ? of() : couplings.at(-1)!);
+
+  const suited = suitedRadius(meeting, taker) * Math.sqrt(mixed);
+  const size = Math.sqrt(beam.waistRadiusX * beam.waistRadiusY);
+  follow(mixed > 1, () => taken(roundBeam(suited, mixed), null).guided);
+  follow(true, () => taken(roundBeam(size, mixed), null).guided);
+  const centred = beamAt(beam, bestDistance, null);
+  follow(!round, () => taken(centred, null).guided);
+  follow(pupil !== null, () => perArrived(taken(centred, pupil), centred, meeting).guided);
+  const focused = beamAt(beam, distance, null);
+  const moved = Math.abs(distance - bestDistance) > 1e-12;
+  follow(moved, () => perArrived(taken(focused, pupil), focused, meeting).guided);
+  const aimed = beamAt(beam, distance, aim);
+  const last = perArrived(taken(aimed, pupil), aimed, meeting);
+  couplings.push(last.guided);
+
+  const factors = couplings.slice(1).map((coupling, i) => ratio(coupling, couplings[i]!));
+  factors.push(best);
+  return {
+    factors,
+    guided: last.guided,
+    fundamental: last.fundamental,
+    powers: last.powers,
+    stop: stopTransmission(aimed, pupil, meeting.wavelength),
+  };
+}
+
+/** Nothing over nothing lets everything through: the loss stands in an earlier entry. */
+const ratio = (now: number, before: number): number => (before === 0 ? 1 : now / before);
+
+/** Counted against what passes the stop instead of what arrives at it. */
+function perArrived(taken: Taken, beam: FacetBeam, meeting: Meeting): Taken {
+  if (meeting.pupil === null) return taken;
+  const share = (part: number) => perArrivedShare(part, beam, meeting);
+  return {
+    guided: share(taken.guided),
+    fundamental: taken.fundamental === null ? null : share(taken.fundamental),
+    powers: taken.powers?.map(share) ?? null,
+  };
+}
+
+/** 1/e² radius at the facet that suits the fibre, for M² = 1, m. */
+export function suitedRadius(meeting: Meeting, taker: Taker): number {
+  if (taker.bestRadius !== null && taker.vNumber < fewModedBelow)
+    return taker.bestRadius * meeting.coreRadius;
+  // many modes: the spot that fills core and aperture alike
+  return Math.sqrt((meeting.wavelength * meeting.coreRadius) / (Math.PI * meeting.numericalAperture));
+}

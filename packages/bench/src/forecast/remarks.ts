@@ -1,0 +1,42 @@
+import type { Remark } from './expected.ts';
+import { lossText } from './remark-text.ts';
+import { farEndRemarks } from './remarks-far-end.ts';
+import { fibreRemarks } from './remarks-fibre.ts';
+import { partRemarks } from './remarks-parts.ts';
+import { spotRemarks } from './remarks-spot.ts';
+import type { StatedBench } from './stated-bench.ts';
+import type { Told } from './told.ts';
+
+/** What this launch ought to know about itself: first what keeps light out, then what to change, then what misleads. */
+export function remarksOn(told: Told, bench: StatedBench): readonly Remark[] {
+  const remarks = [
+    ...limits(told),
+    ...spotRemarks(told, bench),
+    ...fibreRemarks(told, bench),
+    ...partRemarks(told),
+    ...farEndRemarks(told, bench),
+  ];
+  const order = { limits: 0, change: 1, know: 2 } as const;
+  return remarks
+    .map((remark, i) => ({ remark, i }))
+    .sort((a, b) => order[a.remark.kind] - order[b.remark.kind] || a.i - b.i)
+    .map(({ remark }) => remark);
+}
+
+/** The largest losses that one could do something about, if any costs more than a tenth of a decibel. */
+function limits({ ledger }: Told): readonly Remark[] {
+  const worst = ledger
+    .filter(({ transmission }) => transmission < 0.977)
+    .sort((a, b) => a.transmission - b.transmission);
+  if (worst.length === 0) {
+    return [
+      {
+        id: 'nothing-limits',
+        kind: 'limits',
+        text: 'No single loss costs more than 0.1 dB: what is left is the sum of small ones.',
+      },
+    ];
+  }
+  const names = worst.slice(0, 3).map(({ label, transmission }) => `${label} (${lossText(transmission)})`);
+  return [{ id: 'largest-losses', kind: 'limits', text: `What costs most: ${names.join(', ')}.` }];
+}

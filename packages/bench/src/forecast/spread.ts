@@ -1,0 +1,211 @@
+import {
+  type FacetBeam,
+  type ModeSet,
+  type Pupil,
+  type RaySample,
+  raySample,
+  seededUniform,
+  sobolDimensions,
+  sobolPoints,
+} from '@coreward/optics';
+import type { Launch } from '../launch/launch.ts';
+import type { Entry } from '../quantity/quantity.ts';
+import { quickBestDistance } from './best-focus.ts';
+import { type Budget, budgetOf } from './budget.ts';
+import { chanceNames, type Draw, drawAt } from './draw.ts';
+import {
+  fewModedBelow,
+  modesTaker,
+  type Offer,
+  raysTaker,
+  scaled,
+  type Taker,
+  takenByModes,
+  takenBySampledRays,
+} from './fibre-taker.ts';
+import { arrivalHalfAngle, type Meeting, meetingOf, stopTransmission } from './meeting.ts';
+import type { Offering } from './overlap-causes.ts';
+
+/** The forecast's draws and what came of each. */
+export interface Spread {
+  readonly entries: readonly Entry[];
+  /** Unit-cube coordinates of every draw, `chanceNames` first and then the entries; row by row. */
+  readonly points: Float64Array;
+  readonly dimensions: number;
+  readonly draws: readonly SpreadDraw[];
+}
+
+export interface SpreadDraw {
+  readonly vNumber: number;
+  readonly power: number;
+  readonly budget: Budget;
+}
+
+export interface SpreadOptions {
+  /** A power of two. */
+  readonly draws: number;
+  readonly seed: number;
+}
+
+/** Draws of a forecast: enough for the 5 % and 95 % points to stand within a few per cent of the interval's width. */
+export const usualDraws: SpreadOptions = { draws: 256, seed: 20 };
+
+/** Sets of modes made for one forecast: V is cut into so many equally likely slices. */
+const vSlices = 16;
+const spreadRungs = 24;
+
+/** Power error in a draw that no interval shows. */
+const drawTolerance = 1e-4;
+
+/**
+ * The spread of a launch over its doubts.
+ *
+ * @param aberratedShift how far the best focus lies from the paraxial one because the lens aberrates, m, on the stated bench
+ * @param rayCorrection by what the stated bench's coupling differs from that of the sampled rays
+ */
+export function spreadOf(
+  launch: Launch,
+  entries: readonly Entry[],
+  { aberratedShift, rayCorrection }: { readonly aberratedShift: number; readonly rayCorrection: number },
+  { draws, seed }: SpreadOptions = usualDraws,
+): Spread {
+  const dimensions = chanceNames.length + entries.length;
+  const points = evenPoints(draws, dimensions, seed);
+  const drawn = Array.from({ length: draws }, (_, i) => {
+    const draw = drawAt(entries, points.subarray(i * dimensions, (i + 1) * dimensions));
+    return { draw, meeting: meetingOf(launch, draw) };
+  });
+  const takers = takersFor(launch, drawn);
+  const rays = raySample(512, 7);
+  return {
+    entries,
+    points,
+    dimensions,
+    draws: drawn.map(({ draw, meeting }, i) => {
+      const taker = takers[i]!;
+      const bestDistance = quickBestDistance(meeting, taker) + aberratedShift;
+      return {
+        vNumber: meeting.vNumber,
+        power: Math.max(0, draw.at(launch.laser.power)),
+        budget: budgetOf(
+          launch,
+          draw,
+          meeting,
+          taker,
+          bestDistance,
+          offering(meeting, taker, rays, rayCorrection),
+        ),
+      };
+    }),
+  };
+}
+
+/** Even points of the unit cube; coordinates beyond what the sequence has are drawn at random. */
+function evenPoints(count: number, dimensions: number, seed: number): Float64Array {
+  if (dimensions <= sobolDimensions) return sobolPoints(count, dimensions, seed);
+  const even = sobolPoints(count, sobolDimensions, seed);
+  const uniform = seededUniform(seed);
+  const points = new Float64Array(count * dimensions);
+  for (let i = 0; i < count; i += 1) {
+    for (let j = 0; j < dimensions; j += 1) {
+      points[i * dimensions + j] = j < sobolDimensions ? even[i * sobolDimensions + j]! : uniform();
+    }
+  }
+  return points;
+}
+
+function offering(meeting: Meeting, taker: Taker, rays: RaySample, rayCorrection: number): Offering {
+  const { wavelength, coreRadius, numericalAperture } = meeting;
+  const offerOf = (beam: FacetBeam, pupil: Pupil | null): Offer => ({
+    beam,
+    pupil,
+    wavelength,
+    coreRadius,
+    numericalAperture,
+  });
+  const { set } = taker;
+  if (set === null) {
+    return (beam, pupil) => {
+      const { guided } = takenBySampledRays(taker.profile, offerOf(beam, null), rays);
+      // rays know no stop: what it takes it takes from guided and lost light alike
+      const passed = stopTransmission(beam, pupil, wavelength);
+      return { guided: Math.min(1, guided * rayCorrection) * passed, fundamental: null, powers: null };
+    };
+  }
+  let kept: number | null = null;
+  return (beam, pupil) => {
+    const plain = takenByModes(set, offerOf(beam, null), drawTolerance);
+    if (pupil === null || !aberrationShows(beam, pupil, wavelength)) {
+      return pupil === null ? plain : scaled(plain, stopTransmission(beam, pupil, wavelength));
+    }
+    kept ??= shareThroughPupil(
+      set,
+      (tried, by) => takenByModes(set, offerOf(tried, by), drawTolerance).guided,
+      beam,
+      pupil,
+    );
+    return scaled(plain, kept);
+  };
+}
+
+/** Whether stop or aberration does more to the light than to cut it: a fiftieth of a wave at the beam's edge, or 1 % cut. */
+function aberrationShows(beam: FacetBeam, pupil: Pupil, wavelength: number): boolean {
+  const edge = arrivalHalfAngle(beam, wavelength);
+  const waves = Math.abs(pupil.sphericalAberration) * (edge / pupil.aberrationAt) ** 4;
+  return waves > 0.02 || stopTransmission(beam, pupil, wavelength) < 0.99;
+}
+
+/**
+ * What the lens's stop and aberration leave of the coupling, taken once a draw for a coherent beam of the same cone and
+ * used for every cause: the pupil integral is a hundred times slower than the rest of a draw.
+ */
+function shareThroughPupil(
+  set: ModeSet,
+  guided: (beam: FacetBeam, pupil: Pupil | null) => number,
+  beam: FacetBeam,
+  pupil: Pupil,
+): number {
+  const coherent: FacetBeam = {
+    ...beam,
+    waistRadiusX: beam.waistRadiusX / beam.m2X,
+    waistRadiusY: beam.waistRadiusY / beam.m2Y,
+    m2X: 1,
+    m2Y: 1,
+    offsetX: 0,
+    offsetY: 0,
+    tiltX: 0,
+    tiltY: 0,
+  };
+  const without = guided(coherent, null);
+  return set.modes.length === 0 || without === 0 ? 1 : guided(coherent, pupil) / without;
+}
+
+/** A taker for every draw; draws of nearly the same V share one. */
+function takersFor(
+  launch: Launch,
+  drawn: readonly { readonly draw: Draw; readonly meeting: Meeting }[],
+): readonly Taker[] {
+  const { profile } = launch.fibre;
+  const order = drawn.map((_, i) => i).sort((a, b) => drawn[a]!.meeting.vNumber - drawn[b]!.meeting.vNumber);
+  const takers = new Array<Taker>(drawn.length);
+  const slices = drawn[order[0]!]!.meeting.vNumber === drawn[order.at(-1)!]!.meeting.vNumber ? 1 : vSlices;
+  for (let slice = 0; slice < slices; slice += 1) {
+    const from = Math.floor((slice * drawn.length) / slices);
+    const to = Math.floor(((slice + 1) * drawn.length) / slices);
+    const middle = drawn[order[(from + to) >> 1]!]!.meeting.vNumber;
+    const taker =
+      middle < fewModedBelow ? modesTaker(profile, middle, spreadRungs) : raysTaker(profile, middle);
+    for (let i = from; i < to; i += 1) takers[order[i]!] = taker;
+  }
+  return takers;
+}
+
+/** The value that a share `p` of the draws stays below; draws of equal weight. */
+export function quantileAmong(values: readonly number[], p: number): number {
+  const sorted = Float64Array.from(values).sort();
+  const place = p * sorted.length - 0.5;
+  const below = Math.max(0, Math.min(sorted.length - 1, Math.floor(place)));
+  const above = Math.min(sorted.length - 1, below + 1);
+  const share = Math.max(0, Math.min(1, place - below));
+  return sorted[below]! * (1 - share) + sorted[above]! * share;
+}

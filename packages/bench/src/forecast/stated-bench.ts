@@ -1,0 +1,106 @@
+import type { FacetBeam, Pupil } from '@coreward/optics';
+import { raySample } from '@coreward/optics';
+import type { Launch } from '../launch/launch.ts';
+import { exactBestDistance, focusShare, quickBestDistance } from './best-focus.ts';
+import { type Budget, budgetOf } from './budget.ts';
+import { asStated } from './draw.ts';
+import {
+  fewModedBelow,
+  modesTaker,
+  modesUpTo,
+  type Offer,
+  raysTaker,
+  scaled,
+  type Taken,
+  type Taker,
+  takenByModes,
+  takenByRays,
+  takenBySampledRays,
+} from './fibre-taker.ts';
+import { type Meeting, meetingOf, stopTransmission } from './meeting.ts';
+
+/** Everything about the bench as stated, computed as exactly as the model allows. */
+export interface StatedBench {
+  readonly meeting: Meeting;
+  readonly taker: Taker;
+  readonly budget: Budget;
+  readonly method: 'modes' | 'rays';
+  /** What the fibre takes of a beam, of the light at the lens's stop; as exact as `method` is. */
+  readonly taken: (beam: FacetBeam, pupil: Pupil | null, tolerance: number) => Taken;
+  /** LP01 alone, which is quick for any fibre; null above V = 150. */
+  readonly takenByFundamental: (beam: FacetBeam, pupil: Pupil | null, tolerance: number) => number | null;
+  readonly aberratedShift: number;
+  readonly rayCorrection: number;
+}
+
+/** Power error asked of the modes. */
+const exactTolerance = 1e-9;
+
+/** Modes times members of a partly coherent beam that are still summed; more would take over a second. */
+const mostWork = 12_000;
+
+/** How many Hermite-Gauss members a beam of this M² has on one axis until 1e−7 of its power is left. */
+function membersAcross(m2: number): number {
+  const ratio = (m2 - 1) / (m2 + 1);
+  return ratio === 0 ? 1 : Math.ceil(Math.log(1e-8) / Math.log(ratio));
+}
+
+export function statedBench(launch: Launch): StatedBench {
+  const meeting = meetingOf(launch, asStated);
+  const { vNumber, beam, wavelength, coreRadius, numericalAperture } = meeting;
+  const { profile } = launch.fibre;
+  const work = vNumber > 30 ? (vNumber * membersAcross(beam.m2X) * membersAcross(beam.m2Y)) / 2 : 0;
+  const taker = vNumber <= modesUpTo ? modesTaker(profile, vNumber) : raysTaker(profile, vNumber);
+  const method = taker.set === null || work > mostWork ? 'rays' : 'modes';
+  const offerWith = (offered: FacetBeam, pupil: Pupil | null): Offer => ({
+    beam: offered,
+    pupil,
+    wavelength,
+    coreRadius,
+    numericalAperture,
+  });
+  const taken = (offered: FacetBeam, pupil: Pupil | null, tolerance: number): Taken => {
+    // above the few-moded the Fourier picture of the pupil costs seconds, and a stop is only a stop
+    const usedPupil = vNumber <= 30 ? pupil : null;
+    const passed = usedPupil === null ? stopTransmission(offered, pupil, wavelength) : 1;
+    if (taker.set !== null && method === 'modes') {
+      return scaled(takenByModes(taker.set, offerWith(offered, usedPupil), tolerance), passed);
+    }
+    const rays = scaled(
+      takenByRays(profile, offerWith(offered, null)),
+      stopTransmission(offered, pupil, wavelength),
+    );
+    return { ...rays, fundamental: takenByFundamental(offered, pupil, tolerance) };
+  };
+  const takenByFundamental = (offered: FacetBeam, pupil: Pupil | null, tolerance: number): number | null => {
+    if (taker.fundamentalSet === null) return null;
+    const usedPupil = vNumber <= 30 ? pupil : null;
+    const passed = usedPupil === null ? stopTransmission(offered, pupil, wavelength) : 1;
+    return (
+      (takenByModes(taker.fundamentalSet, offerWith(offered, usedPupil), tolerance).fundamental ?? 0) * passed
+    );
+  };
+  const share = focusShare(
+    taker,
+    (offered) => offerWith(offered, vNumber <= 30 ? meeting.pupil : null),
+    (offer) => takenByRays(profile, offer).guided,
+  );
+  const quick = quickBestDistance(meeting, taker);
+  // a plateau of many modes has no sharp best focus: the least spot is as good as any
+  const bestDistance = vNumber < fewModedBelow ? exactBestDistance(meeting, taker, share) : quick;
+  const budget = budgetOf(launch, asStated, meeting, taker, bestDistance, (offered, pupil) =>
+    taken(offered, pupil, exactTolerance),
+  );
+  const aimed = { ...meeting.beam, waistZX: 0, waistZY: 0 };
+  const sampled = takenBySampledRays(profile, offerWith(aimed, null), raySample(512, 7)).guided;
+  return {
+    meeting,
+    taker,
+    budget,
+    method,
+    taken,
+    takenByFundamental,
+    aberratedShift: bestDistance - quick,
+    rayCorrection: vNumber < fewModedBelow || sampled === 0 ? 1 : taken(aimed, null, 1e-6).guided / sampled,
+  };
+}

@@ -1,0 +1,119 @@
+import {
+  angledFacet,
+  attenuationEstimate,
+  bendAttenuation,
+  bendFormulaHolds,
+  bulkSilicaRadiusFactor,
+  fibreTransmission,
+  normalReflectance,
+  OutOfRange,
+  remainingModeFraction,
+  smallestCountedRadius,
+  unpolarizedReflectance,
+} from '@coreward/optics';
+import type { FibreEnd, Launch } from '../launch/launch.ts';
+import { Refusal } from '../refusal.ts';
+import type { Draw } from './draw.ts';
+import type { Taker } from './fibre-taker.ts';
+import { type Meeting, polishAngle } from './meeting.ts';
+
+/** Reflectance of a coated end: an antireflection layer in its band (common practice, no source). */
+const coatedReflectance = 0.005;
+
+/** What an end lets through into or out of air. */
+export function endTransmission(end: FibreEnd, index: number): number {
+  switch (end) {
+    case 'flat':
+      return 1 - normalReflectance(1, index);
+    case 'angled 8°':
+      return 1 - unpolarizedReflectance(angledFacet(polishAngle, index).reflectance);
+    case 'coated':
+      return 1 - coatedReflectance;
+  }
+}
+
+/** Power attenuation, Np/m: as written, or estimated for the wavelength. */
+export function attenuationOf(launch: Launch, wavelength: number, draw: Draw): number {
+  const { attenuation, material } = launch.fibre;
+  if (attenuation !== null) return Math.max(0, draw.at(attenuation));
+  try {
+    const { expected, low, high } = attenuationEstimate(wavelength, material);
+    const z = draw.chance.attenuation;
+    // low and high are 5 % and 95 %, 1.645 standard deviations of the logarithm off on their own sides
+    return expected * ((z > 0 ? high : low) / expected) ** (Math.abs(z) / 1.645);
+  } catch (error) {
+    if (!(error instanceof OutOfRange)) throw error;
+    throw new Refusal({
+      where: 'fibre.attenuation',
+      what: `it is left out, and for this wavelength there is no estimate (${error.what})`,
+      mend: 'Write the attenuation, such as `attenuation: 0.2 dB/m`.',
+    });
+  }
+}
+
+/** A bend, and what it lets through. */
+export interface BendLoss {
+  readonly transmission: number;
+  /** Modes of the taker's set, by their place in it, that the bend formula gives up as lost. */
+  readonly lostModes: number;
+}
+
+/**
+ * What one bend lets through of the light that is guided. Few modes: each mode by Marcuse's formula with an effective
+ * radius between the two published views; a mode too loosely bound for the formula counts as lost. Many modes: somewhere
+ * between no loss (an underfilled fibre) and Gloge's share of lost modes (all modes filled).
+ *
+ * @param powers power in each mode of the taker's set, or null
+ */
+export function bendLoss(
+  launch: Launch,
+  bend: Launch['fibre']['bends'][number],
+  meeting: Meeting,
+  taker: Taker,
+  powers: Float64Array | null,
+  draw: Draw,
+): BendLoss {
+  const radius = draw.at(bend.radius);
+  const turns = Math.max(0, draw.at(bend.turns));
+  const { coreRadius, wavelength, index, numericalAperture } = meeting;
+  if (taker.set !== null && powers !== null && taker.set.modes.length <= 60) {
+    const fibre = { coreRadius, claddingIndex: index, wavelength };
+    const factor = 1 + draw.chance.bend * (bulkSilicaRadiusFactor - 1);
+    const length = 2 * Math.PI * radius * turns;
+    let through = 0;
+    let before = 0;
+    let lostModes = 0;
+    taker.set.modes.forEach((mode, i) => {
+      const power = powers[i]!;
+      before += power;
+      if (!bendFormulaHolds(mode, fibre, radius)) {
+        lostModes += 1;
+        return;
+      }
+      through += power * fibreTransmission(bendAttenuation(mode, fibre, radius * factor), length);
+    });
+    return { transmission: before === 0 ? 1 : through / before, lostModes };
+  }
+  const guide = {
+    coreRadius,
+    claddingIndex: index,
+    relativeIndexDifference: numericalAperture ** 2 / (2 * (index ** 2 + numericalAperture ** 2)),
+    profileExponent: launch.fibre.profile === 'step' ? Number.POSITIVE_INFINITY : 2,
+  };
+  const remaining =
+    radius < smallestCountedRadius(guide, wavelength) ? 0 : remainingModeFraction(guide, radius, wavelength);
+  return { transmission: turns === 0 ? 1 : 1 - (1 - remaining) * draw.chance.bend, lostModes: 0 };
+}
+
+/** Length over which cladding light falls to 1/e, m (common practice, no source: it glows out of the first decimetres). */
+const claddingReach = {
+  strips: { length: 0.15, factor: 2 },
+  guides: { length: 20, factor: 3 },
+  unknown: { length: 0.5, factor: 6 },
+} as const;
+
+/** Share of the light in the cladding that is still there at the far end. */
+export function claddingSurvival(launch: Launch, draw: Draw): number {
+  const { length, factor } = claddingReach[launch.fibre.coating];
+  return Math.exp(-draw.at(launch.fibre.length) / (length * factor ** draw.chance.cladding));
+}

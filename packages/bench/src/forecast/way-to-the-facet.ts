@@ -1,0 +1,227 @@
+import {
+  beamFromSpread,
+  beamRadiusAt,
+  beamWithWaistAt,
+  focalLengthAt,
+  type GaussianBeam,
+  glassNamed,
+  normalReflectance,
+  powerThroughAperture,
+  refractiveIndex,
+  roundApertureAtIncidence,
+  straightTransmission,
+  waistBehindLens,
+} from '@coreward/optics';
+import type { BeamAxis, Collimator, Launch, OutputCollimator } from '../launch/launch.ts';
+import type { Draw } from './draw.ts';
+
+/** The beam on its way: both axes, waist positions counted from where it is now, downstream positive. */
+export interface TravellingBeam {
+  readonly x: GaussianBeam;
+  readonly y: GaussianBeam;
+  /** From lab x to the beam's x, rad. */
+  readonly azimuth: number;
+}
+
+/** A part that light meets before the lens, with what it lets on. */
+export interface PartOnTheWay {
+  readonly id: string;
+  readonly label: string;
+  readonly transmission: number;
+  /** From the laser's exit, m. */
+  readonly position: number;
+  /** 1/e² radii of the beam there, m. */
+  readonly radiusX: number;
+  readonly radiusY: number;
+}
+
+/** How a screw's turn arrives at the last plane of the path: offset (m) and slope (rad) there, a rad of mirror tilt. */
+export interface ScrewLever {
+  readonly mirror: string;
+  readonly axis: 'horizontal' | 'vertical';
+  readonly offsetPerTilt: number;
+  readonly slopePerTilt: number;
+  /** Mirror tilt a turn, rad. */
+  readonly tiltPerTurn: number;
+}
+
+/** The light as it arrives at the collimator's lens or, without one, at the facet. */
+export interface Arrival {
+  readonly wavelength: number;
+  readonly beam: TravellingBeam;
+  readonly parts: readonly PartOnTheWay[];
+  /** Nearest mirror last. */
+  readonly levers: readonly ScrewLever[];
+  readonly pathLength: number;
+}
+
+/** The beam at the laser's exit. */
+export function laserBeam(launch: Launch, draw: Draw): TravellingBeam {
+  const wavelength = draw.at(launch.laser.wavelength);
+  const { beam } = launch.laser;
+  switch (beam.kind) {
+    case 'round': {
+      const axis = axisOf(beam.axis, wavelength, draw);
+      return { x: axis, y: axis, azimuth: 0 };
+    }
+    case 'elliptic':
+      return {
+        x: axisOf(beam.x, wavelength, draw),
+        y: axisOf(beam.y, wavelength, draw),
+        azimuth: draw.at(beam.azimuth),
+      };
+  }
+}
+
+function axisOf(axis: BeamAxis, wavelength: number, draw: Draw): GaussianBeam {
+  const quality = Math.max(1, draw.at(axis.quality));
+  switch (axis.kind) {
+    case 'waist':
+      return {
+        wavelength,
+        waistRadius: draw.at(axis.waistDiameter) / 2,
+        waistPosition: draw.at(axis.waistPosition),
+        quality,
+      };
+    case 'spread': {
+      const position = draw.at(axis.at);
+      const radius = draw.at(axis.diameter) / 2;
+      const fullDivergence = draw.at(axis.fullDivergence);
+      const waistRadius = (2 * quality * wavelength) / (Math.PI * fullDivergence);
+      // within the doubt the two may contradict: the nearest beam there is has its waist at the place of the diameter
+      if (waistRadius >= radius) return { wavelength, waistRadius: radius, waistPosition: position, quality };
+      return beamFromSpread({ wavelength, radius, position, fullDivergence, quality });
+    }
+    case 'diameter': {
+      const position = draw.at(axis.at);
+      const least = Math.sqrt((2 * quality * wavelength * Math.abs(position)) / Math.PI);
+      // a hair wider than the narrowest beam with its waist at the exit, where rounding would refuse it
+      const radius = Math.max(draw.at(axis.diameter) / 2, least * (1 + 1e-9));
+      return beamWithWaistAt({ wavelength, radius, position, waistPosition: 0, quality });
+    }
+  }
+}
+
+/** Follows the light from the laser's exit to the end of the path. */
+export function wayToTheLens(launch: Launch, draw: Draw): Arrival {
+  const wavelength = draw.at(launch.laser.wavelength);
+  let beam = laserBeam(launch, draw);
+  let position = 0;
+  const parts: PartOnTheWay[] = [];
+  const levers: {
+    mirror: string;
+    axis: 'horizontal' | 'vertical';
+    offset: number;
+    slope: number;
+    tiltPerTurn: number;
+  }[] = [];
+  const put = (id: string, label: string, transmission: number) => {
+    parts.push({ id, label, transmission, position, ...radiiOf(beam) });
+  };
+  for (const element of launch.path) {
+    switch (element.kind) {
+      case 'space': {
+        const length = draw.at(element.length);
+        position += length;
+        beam = travelled(beam, length);
+        for (const lever of levers) lever.offset += length * lever.slope;
+        break;
+      }
+      case 'mirror': {
+        const angle = draw.at(element.angle);
+        put(`mirror-${element.name}`, `mirror ${element.name}`, Math.min(1, draw.at(element.reflectance)));
+        if (element.clearAperture !== null) {
+          const radius = draw.at(element.clearAperture) / 2;
+          put(`clip-${element.name}`, `clipped at ${element.name}`, throughAperture(beam, radius, angle));
+        }
+        if (element.mount !== null) {
+          const tiltPerTurn = draw.at(element.mount.pitch) / draw.at(element.mount.lever);
+          const common = { mirror: element.name, offset: 0, tiltPerTurn };
+          // a mirror turns the beam by twice its tilt in the plane of incidence, by 2 cos(angle) across it
+          levers.push({ ...common, axis: 'horizontal', slope: 2 });
+          levers.push({ ...common, axis: 'vertical', slope: 2 * Math.cos(angle) });
+        }
+        break;
+      }
+      case 'lens': {
+        const focalLength = draw.at(element.focalLength);
+        put(`lens-${element.name}`, `lens ${element.name}`, Math.min(1, draw.at(element.transmission)));
+        if (element.clearAperture !== null) {
+          const radius = draw.at(element.clearAperture) / 2;
+          put(`clip-${element.name}`, `clipped at ${element.name}`, throughAperture(beam, radius, 0));
+        }
+        beam = { ...beam, x: waistBehindLens(beam.x, focalLength), y: waistBehindLens(beam.y, focalLength) };
+        for (const lever of levers) lever.slope -= lever.offset / focalLength;
+        break;
+      }
+      case 'stop':
+        put(
+          `stop-${element.name}`,
+          `stop ${element.name}`,
+          throughAperture(beam, draw.at(element.diameter) / 2, 0),
+        );
+        break;
+      case 'filter':
+        put(`filter-${element.name}`, `filter ${element.name}`, Math.min(1, draw.at(element.transmission)));
+        break;
+    }
+  }
+  return {
+    wavelength,
+    beam,
+    parts,
+    pathLength: position,
+    levers: levers.map(({ mirror, axis, offset, slope, tiltPerTurn }) => ({
+      mirror,
+      axis,
+      offsetPerTilt: offset,
+      slopePerTilt: slope,
+      tiltPerTurn,
+    })),
+  };
+}
+
+const travelled = (beam: TravellingBeam, length: number): TravellingBeam => ({
+  ...beam,
+  x: { ...beam.x, waistPosition: beam.x.waistPosition - length },
+  y: { ...beam.y, waistPosition: beam.y.waistPosition - length },
+});
+
+/** 1/e² radii where the beam is now, m. */
+export function radiiOf({ x, y }: TravellingBeam): { readonly radiusX: number; readonly radiusY: number } {
+  return { radiusX: beamRadiusAt(x, 0), radiusY: beamRadiusAt(y, 0) };
+}
+
+function throughAperture(beam: TravellingBeam, radius: number, incidence: number): number {
+  const { radiusX, radiusY } = radiiOf(beam);
+  const aperture = roundApertureAtIncidence(radius, incidence);
+  // beyond 3.3 beam radii less than 4e-10 of the light is cut
+  if (Math.min(aperture.semiAxisX, aperture.semiAxisY) > 3.3 * Math.max(radiusX, radiusY)) return 1;
+  return powerThroughAperture({ radiusX, radiusY, azimuth: beam.azimuth, centreX: 0, centreY: 0 }, aperture);
+}
+
+/** Focal length of a collimator for some light, m. */
+export function focalLengthFor(lens: Collimator | OutputCollimator, wavelength: number, draw: Draw): number {
+  const focalLength = draw.at(lens.focalLength);
+  if (lens.focalShift.kind === 'fixed' || lens.designWavelength === null) return focalLength;
+  return focalLengthAt(
+    glassNamed(lens.focalShift.glass),
+    focalLength,
+    draw.at(lens.designWavelength),
+    wavelength,
+  );
+}
+
+/** What the surfaces of a lens let through. */
+export function surfacesTransmission(
+  lens: Collimator | OutputCollimator,
+  wavelength: number,
+  draw: Draw,
+): number {
+  const { count, reflectance } = lens.surfaces;
+  if (count === 0) return 1;
+  if (reflectance !== null) return straightTransmission(Math.min(1, draw.at(reflectance)), count);
+  // bare glass; an achromat or a lens of unknown glass counts as the commonest crown
+  const glass = glassNamed(lens.focalShift.kind === 'glass' ? lens.focalShift.glass : 'N-BK7');
+  return straightTransmission(normalReflectance(1, refractiveIndex(glass, wavelength)), count);
+}
