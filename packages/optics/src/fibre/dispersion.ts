@@ -13,8 +13,6 @@ export interface DispersionProblem {
   /** Bounds of u; `uHigh` = V asks for everything up to cut-off. */
   readonly uLow: number;
   readonly uHigh: number;
-  /** Whether w falls exponentially towards cut-off, as it does for l = 0. */
-  readonly exponential: boolean;
 }
 
 /** Below this w a mode of l = 0 is 1e30 core radii wide, and counts as not guided. */
@@ -23,11 +21,11 @@ const leastW = 1e-30;
 /**
  * The one mode between the bounds, or `null` if it lies nearer to cut-off than doubles can tell.
  *
- * Solved for whichever of u and w is the smaller, so that both come out with full relative accuracy; for l = 0 near
- * cut-off for ln w, because there w is exponentially small.
+ * Solved for whichever of u and w is the smaller, so that both come out with full relative accuracy; near cut-off, for l = 0, w is
+ * exponentially small.
  */
 export function solveDispersion(problem: DispersionProblem): Transverse | null {
-  const { vNumber, mismatch, uLow, uHigh, exponential } = problem;
+  const { vNumber, mismatch, uLow, uHigh } = problem;
   const partner = (of: number) => Math.sqrt((vNumber - of) * (vNumber + of));
   const middle = vNumber * Math.SQRT1_2;
   const low = mismatch(uLow, partner(uLow));
@@ -44,8 +42,6 @@ export function solveDispersion(problem: DispersionProblem): Transverse | null {
   const wLow = Math.max(partner(Math.min(uHigh, vNumber)), leastW);
   const ofW = (w: number) => mismatch(partner(w), w);
   if (!(wLow < wHigh) || Math.sign(ofW(wLow)) === Math.sign(low)) return null;
-  const w = exponential
-    ? Math.exp(brentRoot((logarithm) => ofW(Math.exp(logarithm)), Math.log(wLow), Math.log(wHigh)))
-    : brentRoot(ofW, wLow, wHigh);
+  const w = brentRoot(ofW, wLow, wHigh);
   return { u: partner(w), w };
 }

@@ -73,7 +73,6 @@ export function solveGraded(chain: GradedChain, l: number, m: number, vNumber: n
     mismatch: (u, w) => tryGraded(chain, l, vNumber, u, w).mismatch,
     uLow,
     uHigh,
-    exponential: l === 0,
   });
 }
 

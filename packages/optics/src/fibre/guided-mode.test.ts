@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { besselJ } from '../numerics/bessel-j.ts';
+import { besselZero } from '../numerics/bessel-zero.ts';
 import { gaussLegendreOn } from '../numerics/gauss-legendre.ts';
 import { OutOfRange } from '../out-of-range.ts';
 import { gradedModes } from './graded-modes.ts';
@@ -145,15 +146,16 @@ test('modes near their cut-off keep unit power in closed form, however far they 
   expect(coreFraction(steep)).toBeCloseTo(0.9, 6);
 });
 
-test('large orders near cut-off neither overflow nor vanish', () => {
-  // K_100(w) with w ≈ 0.01 is 1e385; the field must still fall as ρ^−l there
-  const mode = stepModes(108.836 + 1e-6)
-    .filter(({ l }) => l >= 90)
-    .at(-1)!;
-  const far = radialField(mode, 1.01);
-  expect(Number.isFinite(far)).toBe(true);
-  expect(Math.abs(far)).toBeGreaterThan(0);
-  expect(Math.abs(far)).toBeLessThan(Math.abs(mode.edgeAmplitude));
+test('large orders near cut-off fall as ρ^−l, though K_l itself overflows there', () => {
+  // LP100,1 just above its cut-off, the first zero of J99: K_100(w) is about 1e415. For small w
+  // K_l(wρ)/K_l(w) → ρ^−l (1 − w²(ρ² − 1)/(4(l − 1))): Abramowitz & Stegun 9.6.9 and its next term (from memory)
+  const cutoff = besselZero(99, 1);
+  const mode = stepModes(cutoff * (1 + 1e-9)).find(({ l, m }) => l === 100 && m === 1)!;
+  expect(mode.w).toBeLessThan(0.02);
+  for (const rho of [1.5, 10, 100]) {
+    const expected = (1 - (mode.w ** 2 * (rho ** 2 - 1)) / 396) * mode.edgeAmplitude;
+    expect(radialField(mode, rho) / rho ** -100 / expected).toBeCloseTo(1, rho < 50 ? 8 : 3);
+  }
 });
 
 test('the field is positive near the axis and touches zero there for l ≥ 1', () => {

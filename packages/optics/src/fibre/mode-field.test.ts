@@ -88,6 +88,20 @@ for (const { id, inputs, expected } of of<StepCase>('step-lp')) {
   });
 }
 
+test('fits are refused just outside the range in which they were checked, and answer at its ends', () => {
+  for (const [fit, least, most] of [
+    [marcuseRadiusEstimate, 1.2, 2.5],
+    [husseyMartinezRadiusEstimate, 1.5, 2.5],
+    [glogeUEstimate, 1.2, 12],
+    [rudolphNeumannWEstimate, 1.5, 2.5],
+  ] as const) {
+    expect(() => fit(least - 0.01)).toThrow(OutOfRange);
+    expect(fit(least)).toBeGreaterThan(0);
+    expect(fit(most)).toBeGreaterThan(0);
+    expect(() => fit(most + 0.01)).toThrow(OutOfRange);
+  }
+});
+
 test('each fit errs by no more than it says, over the whole range it claims', () => {
   const worst = { marcuse: 0, hussey: 0, gloge: 0, rudolph: 0 };
   const { marcuseRadius, husseyMartinezRadius, glogeU, rudolphNeumannW } = estimateValidity;

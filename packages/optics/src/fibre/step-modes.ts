@@ -55,18 +55,12 @@ function stepMode(l: number, m: number, vNumber: number, cutoffV: number, uHigh:
     mismatch: (u, w) => u * besselJ(l + 1, u) - besselJ(l, u) * w * besselKRatio(l, w),
     uLow: cutoffV,
     uHigh,
-    exponential: l === 0,
   });
   if (solved === null) return null;
   const { u, w } = solved;
-  // ∫R²ρ dρ = R(1)² (V²/2u²) K_{l−1}K_{l+1}/K_l²; R(1) = 0 in the limit of large V, so when J_l(u) is the smaller
-  // of the two, R(1) comes from J_{l+1}(u) over the dispersion relation.
-  const ratio = besselKRatio(l, w);
-  const below = neighbourRatio(l, w);
-  const edgePerPower = Math.sqrt((2 * below) / ratio) * (u / vNumber);
+  // ∫R²ρ dρ = R(1)² (V²/2u²) K_{l−1}K_{l+1}/K_l² = 1
+  const edge = Math.sqrt((2 * neighbourRatio(l, w)) / besselKRatio(l, w)) * (u / vNumber);
   const inside = besselJ(l, u);
-  const above = besselJ(l + 1, u);
-  const unitEdge = Math.abs(inside) >= Math.abs(above) ? inside : (u * above) / (w * ratio);
   return {
     profile: 'step',
     l,
@@ -75,7 +69,7 @@ function stepMode(l: number, m: number, vNumber: number, cutoffV: number, uHigh:
     u,
     w,
     cutoffV,
-    edgeAmplitude: edgePerPower * Math.sign(unitEdge),
-    coreAmplitude: edgePerPower / Math.abs(unitEdge),
+    edgeAmplitude: edge * Math.sign(inside),
+    coreAmplitude: edge / Math.abs(inside),
   };
 }
