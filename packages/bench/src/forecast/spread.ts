@@ -55,7 +55,7 @@ const vSlices = 16;
 const spreadRungs = 24;
 
 /** Power error in a draw that no interval shows. */
-const drawTolerance = 1e-4;
+const drawTolerance = 1e-3;
 
 /**
  * The spread of a launch over its doubts.

@@ -26,7 +26,7 @@ interface TiltNodes {
 function tiltNodes(reach: number, tolerance: number): TiltNodes {
   if (reach === 0) return { nodes: [0], weights: [1] };
   // a forecast's samples need a part in a thousand, and Gauss-Hermite gets there with the fewest nodes
-  if (tolerance > 1e-5 && reach < 1.1) return gaussHermite(2 + Math.ceil(3 * reach));
+  if (tolerance > 1e-5 && reach < 1.1) return gaussHermite((tolerance > 5e-4 ? 1 : 2) + Math.ceil(3 * reach));
   // Trapezoid: cut where the normal density is below the tolerance; step so that the first alias of the integrand,
   // a Gaussian-like function of width √(W² + 1/(kσ)²) in the conjugate variable, is below it too.
   const cut = Math.sqrt(2 * Math.log(1 / tolerance));
