@@ -1,15 +1,5 @@
 import { exampleOf } from './example-of.ts';
-import type {
-  CountForm,
-  EntryAt,
-  Form,
-  Key,
-  ListForm,
-  NameForm,
-  QuantityAtForm,
-  Read,
-  WordForm,
-} from './form.ts';
+import type { CountForm, EntryAt, Form, Key, ListForm, QuantityAtForm, Read, WordForm } from './form.ts';
 import { longestList, longestName } from './lengths.ts';
 import { nearestWord } from './nearest-word.ts';
 import { defaultEntry, readEntry, unreadEntry } from './read-entry.ts';
@@ -39,7 +29,7 @@ function readAny(form: Form, tree: Tree, spot: Spot, report: Report): unknown {
     case 'word':
       return readWord(form, tree, spot, report);
     case 'name':
-      return readName(form, tree, spot, report);
+      return readName(tree, spot, report);
     case 'map':
       return readMap(form, tree, spot, report, { read: readAny, absent });
     case 'list':
@@ -143,19 +133,20 @@ function readWord(form: WordForm<string>, tree: Tree, spot: Spot, report: Report
   return form.words[0] ?? '';
 }
 
-function readName(_form: NameForm, tree: Tree, spot: Spot, report: Report): string {
-  if (tree.kind !== 'text') {
+function readName(tree: Tree, spot: Spot, report: Report): string {
+  if (tree.kind !== 'text' || tree.text.trim() === '') {
     report.refuse(spot.path, `${describe(tree)} stands where a name belongs`, 'Write a few words.');
     return '';
   }
   if (tree.text.length > longestName) {
-    report.refuse(spot.path, `the name has ${tree.text.length} characters`, `Write at most ${longestName}.`);
-  } else if (!isPrintable(tree.text)) {
-    report.refuse(
-      spot.path,
-      `the name ${shown(tree.text)} contains characters that cannot be printed`,
-      'Write it on one line.',
-    );
+    const what = `the name has ${tree.text.length} characters`;
+    report.refuse(spot.path, what, `Write at most ${longestName}.`);
+    return '';
+  }
+  if (!isPrintable(tree.text)) {
+    const what = `the name ${shown(tree.text)} contains characters that cannot be printed`;
+    report.refuse(spot.path, what, 'Write it on one line, with letters, figures and usual signs.');
+    return '';
   }
   return tree.text;
 }

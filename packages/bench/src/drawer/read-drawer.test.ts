@@ -119,6 +119,16 @@ test('a name twice and a second path are refused, even from one file to the next
   expect(refused[0]?.what).toContain('one.yaml');
 });
 
+test('a name that cannot be printed is refused once, and nothing of it is repeated', () => {
+  const text = 'coreward: 1\nfibres:\n  - { name: "\\0", type: OM1 }\n  - { name: "\\0", type: OM1 }\n';
+  const refused = refusedIn({ text, file: 'd.yaml' });
+  expect(refused.map(({ where }) => where)).toEqual([
+    'd.yaml:3:13 fibres.1.name',
+    'd.yaml:4:13 fibres.2.name',
+  ]);
+  for (const { what, mend } of refused) expect(what + mend).not.toMatch(/\p{Cc}/u);
+});
+
 test('what is wrong in one file does not hide what is wrong in the next', () => {
   const broken = { file: 'broken.yaml', text: 'coreward: [' };
   const two = { file: 'two.yaml', text: 'coreward: 1\nlazers: []\n' };

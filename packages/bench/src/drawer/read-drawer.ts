@@ -2,7 +2,7 @@ import { mustNotBe, type OtherKind } from '../document/document-kind.ts';
 import type { Read } from '../document/form.ts';
 import { readForm } from '../document/read-form.ts';
 import { documentSpot, itemSpot, type Report, reportOn, throwIfRefused, under } from '../document/report.ts';
-import { shown } from '../document/shown.ts';
+import { printable, shown } from '../document/shown.ts';
 import { readTree } from '../document/yaml-tree.ts';
 import { collimatorFrom } from '../launch/read-collimator.ts';
 import { fibreFrom } from '../launch/read-fibre.ts';
@@ -122,9 +122,9 @@ function mustHaveOneOfEachName(compartments: readonly Compartment[]): void {
       drawer[list].forEach(({ name }, index) => {
         const before = seen.get(name);
         if (before !== undefined && name !== '') {
-          const what = `${shown(name)} is the name of another of the ${list}, in ${before}`;
+          const what = `${shown(name)} is the name of another of the ${list}, in ${printable(before)}`;
           const place = under(itemSpot(under(documentSpot, list), null, index + 1), 'name');
-          report.refuse(place.path, what, `Write \`${name} 2\` or another name of its own.`);
+          report.refuse(place.path, what, `Write ${shown(`${name} 2`)} or another name of its own.`);
         }
         seen.set(name, file);
       });
@@ -135,7 +135,7 @@ function mustHaveOneOfEachName(compartments: readonly Compartment[]): void {
 function mustHaveOnePath(compartments: readonly Compartment[]): void {
   const [first, ...others] = compartments.filter(({ hasPath }) => hasPath);
   for (const { report } of others) {
-    const what = `a second path, after the one in ${first?.file}`;
+    const what = `a second path, after the one in ${printable(first?.file ?? '')}`;
     report.refuse('path', what, 'Take out one of the two paths.');
   }
 }
