@@ -21,8 +21,8 @@ const leastW = 1e-30;
 /**
  * The one mode between the bounds, or `null` if it lies nearer to cut-off than doubles can tell.
  *
- * Solved for whichever of u and w is the smaller, so that both come out with full relative accuracy; near cut-off, for l = 0, w is
- * exponentially small.
+ * Solved for whichever of u and w is the smaller, so that both come out with full relative accuracy: near cut-off the
+ * w of l = 0 is exponentially small.
  */
 export function solveDispersion(problem: DispersionProblem): Transverse | null {
   const { vNumber, mismatch, uLow, uHigh } = problem;
