@@ -1,0 +1,80 @@
+import type { Expected } from '../forecast/expected.ts';
+import { intervalOf } from '../quantity/distribution.ts';
+import type { Quantity } from '../quantity/quantity.ts';
+import type { Dimension } from '../units/dimension.ts';
+import { writeInterval, writeValue } from '../units/write.ts';
+
+/** Two ends of a doubt, SI. */
+export interface Ends {
+  readonly low: number;
+  readonly high: number;
+}
+
+/**
+ * Digits that the larger end of an interval bears: the last one is worth a fifth of the width at most, so that
+ * rounding moves no end by more than a tenth of it. Efficiencies and powers never bear more than three.
+ */
+export function digitsFor({ low, high }: Ends, dimension: Dimension): number {
+  const largest = Math.max(Math.abs(low), Math.abs(high));
+  const width = Math.abs(high - low);
+  const most = dimension === 'fraction' || dimension === 'power' ? 3 : 5;
+  if (width === 0 || largest === 0) return 3;
+  const digits = Math.floor(Math.log10(largest)) - Math.floor(Math.log10(width / 5)) + 1;
+  return Math.min(most, Math.max(2, digits));
+}
+
+/** `2.1 mW (1.6 to 2.6 mW)`; without the interval where none would show. */
+export function expectedText(expected: Expected, dimension: Dimension): string {
+  return withInterval(figure(expected.value, dimension, digitsFor(expected, dimension)), expected, dimension);
+}
+
+/**
+ * A value as the document states it, with the interval that its doubt comes to: `11.5 mW (10 to 13 mW)`.
+ *
+ * @param unit as in `nm`; left out: the unit people use at that size
+ */
+export function statedText(entry: Quantity, dimension: Dimension, unit?: string): string {
+  // nobody states more than four digits and means them
+  return withInterval(writeValue(entry.value, dimension, 4, unit), intervalOf(entry, 0.9), dimension, unit);
+}
+
+/** Light is known by its nanometres, in the infrared too: `1550 nm`. */
+export const wavelengthText = (wavelength: number): string => writeValue(wavelength, 'length', 4, 'nm');
+
+function withInterval(value: string, ends: Ends, dimension: Dimension, unit?: string): string {
+  const interval = intervalText(ends, dimension, unit);
+  return interval === null ? value : `${value} (${interval})`;
+}
+
+/** `1.6 to 2.6 mW`; `null` where the two ends are the same in the digits that would be shown. */
+export function intervalText(ends: Ends, dimension: Dimension, unit?: string): string | null {
+  const digits = digitsFor(ends, dimension);
+  const text = faint(ends.low, dimension)
+    ? `${figure(ends.low, dimension, digits)} to ${figure(ends.high, dimension, digits)}`
+    : writeInterval(ends.low, ends.high, dimension, digits, unit);
+  // `100 to 100 %`
+  return /^(.+) to \1(?:[\s°]|$)/u.test(text) ? null : text;
+}
+
+/** `18 %`; near all of it three digits, for there the loss is what tells. */
+export function shareText(share: number): string {
+  return figure(share, 'fraction', share > 0.9 ? 3 : 2);
+}
+
+/** A value with so many digits, or in words where it is too little to matter in its dimension. */
+export function figure(value: number, dimension: Dimension, digits: number): string {
+  if (faint(value, dimension)) return dimension === 'power' ? 'under 1 pW' : 'under 0.0001 %';
+  return writeValue(value, dimension, digits);
+}
+
+/** Less than anyone can measure on a bench, and not nothing. */
+function faint(value: number, dimension: Dimension): boolean {
+  switch (dimension) {
+    case 'power':
+      return value > 0 && value < 1e-12;
+    case 'fraction':
+      return value > 0 && value < 1e-6;
+    default:
+      return false;
+  }
+}

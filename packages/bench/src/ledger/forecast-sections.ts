@@ -1,0 +1,33 @@
+import type { Forecast } from '../forecast/expected.ts';
+import { assumptionSections, measurementSection, remarkSections } from './advice-sections.ts';
+import { cautionSection } from './caution-section.ts';
+import { farEndSection } from './far-end-section.ts';
+import { launchTerms } from './launch-terms.ts';
+import { ledgerSection } from './ledger-section.ts';
+import type { Section } from './section.ts';
+import { spotSection } from './spot-section.ts';
+import { toleranceSection } from './tolerance-section.ts';
+import { howToRead, verdict } from './verdict.ts';
+
+/** A forecast in words and tables, in the order in which light travels; the verdict first, the advice last. */
+export function forecastSections(forecast: Forecast): readonly Section[] {
+  const { launch } = forecast;
+  return [
+    { heading: launch.name, blocks: [{ kind: 'text', text: verdict(forecast) }] },
+    {
+      heading: 'On the bench',
+      blocks: [
+        { kind: 'text', text: howToRead },
+        { kind: 'terms', rows: launchTerms(launch) },
+      ],
+    },
+    spotSection(forecast),
+    ledgerSection(forecast),
+    farEndSection(forecast),
+    ...remarkSections(forecast),
+    toleranceSection(forecast),
+    measurementSection(forecast),
+    ...assumptionSections(forecast),
+    cautionSection(forecast),
+  ];
+}

@@ -1,0 +1,13 @@
+import type { Forecast } from '../forecast/expected.ts';
+import { digitsFor, figure, intervalText, shareText } from './figures.ts';
+
+/** The whole forecast in one sentence: `2.1 mW leaves the far end (1.6 to 2.6 mW, 90 %): 18 % of the laser.` */
+export function verdict({ output: { power, fractionOfLaser } }: Forecast): string {
+  const value = figure(power.value, 'power', digitsFor(power, 'power'));
+  const interval = intervalText(power, 'power');
+  const range = interval === null ? '' : ` (${interval}, 90 %)`;
+  return `${value} leaves the far end${range}: ` + `${shareText(fractionOfLaser.value)} of the laser.`;
+}
+
+/** How ranges are meant, once for the whole page. */
+export const howToRead = 'In brackets: the range that holds the truth nine times in ten.';
