@@ -1,0 +1,54 @@
+import type { CreateOutcome, ReadOutcome, Shell } from './shell.ts';
+
+/** What a fake file does when it is read: hold a text or bytes, be something else, or break. */
+export type FakeFile = string | Uint8Array | ReadOutcome | Error;
+
+/** A world without a machine, for tests: what goes in is given, what comes out is kept. */
+export interface FakeShell extends Shell {
+  readonly printed: () => string;
+  readonly talked: () => string;
+  readonly files: Map<string, FakeFile>;
+}
+
+export function fakeShell(
+  files: Readonly<Record<string, FakeFile>> = {},
+  changes: Partial<Shell> = {},
+): FakeShell {
+  const held = new Map(Object.entries(files));
+  let printed = '';
+  let talked = '';
+  const read = async (path: string, most: number): Promise<ReadOutcome> => {
+    const file = held.get(path);
+    if (file === undefined) return { kind: 'missing' };
+    if (file instanceof Error) throw file;
+    if (typeof file === 'object' && 'kind' in file) return file;
+    const bytes = typeof file === 'string' ? new TextEncoder().encode(file) : file;
+    return bytes.length > most ? { kind: 'too long', bytes: bytes.length } : { kind: 'read', bytes };
+  };
+  return {
+    typed: 'coreward',
+    read,
+    readInput: (most) => read('-', most),
+    inputIsKeyboard: false,
+    isTaken: async (path) => held.has(path),
+    create: async (path, text): Promise<CreateOutcome> => {
+      if (held.has(path)) return { kind: 'exists' };
+      held.set(path, text);
+      return { kind: 'created' };
+    },
+    print: (text) => {
+      printed += text;
+    },
+    talk: (text) => {
+      talked += text;
+    },
+    clock: () => 0,
+    width: 80,
+    bold: false,
+    debug: false,
+    ...changes,
+    printed: () => printed,
+    talked: () => talked,
+    files: held,
+  };
+}

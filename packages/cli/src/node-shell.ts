@@ -1,0 +1,101 @@
+import { access, mkdir, open, writeFile } from 'node:fs/promises';
+import { dirname } from 'node:path';
+import type { CreateOutcome, ReadOutcome, Shell } from './shell.ts';
+
+/** Wider lines than this are hard to read, however wide the terminal. */
+const widest = 80;
+/** The ledger's figures need this much. */
+const narrowest = 60;
+
+/** The real world, by way of Node. */
+export function nodeShell({ stdin, stdout, stderr, env }: NodeJS.Process): Shell {
+  return {
+    // npm says so when it, or npx, started us
+    typed: env.npm_command === undefined ? 'coreward' : 'npx coreward',
+    read: readFileWithin,
+    readInput: (most) => readStreamWithin(stdin, most),
+    inputIsKeyboard: stdin.isTTY === true,
+    isTaken: (path) =>
+      access(path).then(
+        () => true,
+        () => false,
+      ),
+    create,
+    print: (text) => void stdout.write(text),
+    talk: (text) => void stderr.write(text),
+    clock: () => performance.now(),
+    width: Math.max(narrowest, Math.min(widest, stdout.columns ?? widest)),
+    bold: stdout.isTTY === true && (env.NO_COLOR ?? '') === '' && env.TERM !== 'dumb',
+    debug: env.COREWARD_DEBUG === '1',
+  };
+}
+
+async function readFileWithin(path: string, most: number): Promise<ReadOutcome> {
+  try {
+    const file = await open(path, 'r');
+    try {
+      const about = await file.stat();
+      if (about.isDirectory()) return { kind: 'folder' };
+      if (about.isFile() && about.size > most) return { kind: 'too long', bytes: about.size };
+      return await readStreamWithin(file.createReadStream({ autoClose: false }), most);
+    } finally {
+      await file.close();
+    }
+  } catch (error) {
+    return failureOf(error);
+  }
+}
+
+/** A stream can be endless whatever its size says: `/dev/zero`, a pipe. */
+async function readStreamWithin(stream: AsyncIterable<Uint8Array>, most: number): Promise<ReadOutcome> {
+  try {
+    const chunks: Uint8Array[] = [];
+    let length = 0;
+    for await (const chunk of stream) {
+      length += chunk.length;
+      if (length > most) return { kind: 'too long', bytes: null };
+      chunks.push(chunk);
+    }
+    return { kind: 'read', bytes: Buffer.concat(chunks) };
+  } catch (error) {
+    return failureOf(error);
+  }
+}
+
+async function create(path: string, text: string): Promise<CreateOutcome> {
+  try {
+    await mkdir(dirname(path), { recursive: true });
+    await writeFile(path, text, { flag: 'wx' });
+    return { kind: 'created' };
+  } catch (error) {
+    const code = codeOf(error);
+    if (code === 'ENOTDIR') return { kind: 'no folder' };
+    // mkdir says so too when a file bears the folder's name
+    if (code === 'EEXIST')
+      return (error as NodeJS.ErrnoException).syscall === 'mkdir'
+        ? { kind: 'no folder' }
+        : { kind: 'exists' };
+    if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS') return { kind: 'forbidden' };
+    return { kind: 'failed', reason: reasonOf(error) };
+  }
+}
+
+function failureOf(error: unknown): ReadOutcome {
+  switch (codeOf(error)) {
+    case 'ENOENT':
+    case 'ENOTDIR':
+      return { kind: 'missing' };
+    case 'EISDIR':
+      return { kind: 'folder' };
+    case 'EACCES':
+    case 'EPERM':
+      return { kind: 'forbidden' };
+    default:
+      return { kind: 'failed', reason: reasonOf(error) };
+  }
+}
+
+const codeOf = (error: unknown): string | undefined =>
+  error instanceof Error ? (error as NodeJS.ErrnoException).code : undefined;
+
+const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));

@@ -1,0 +1,43 @@
+import { Command } from 'commander';
+import packageFacts from '../package.json' with { type: 'json' };
+import { addExample } from './commands/example.ts';
+import { addForecast } from './commands/forecast.ts';
+import { addSchema } from './commands/schema.ts';
+import type { Shell } from './shell.ts';
+
+const about =
+  'Gets laser light into an optical fibre, and says why it went in or did not.\n' +
+  'A launch is one laser, one path, one collimator and one fibre, in a text file.';
+
+const start = (typed: string) => `
+To begin, write an invented launch and an invented drawer into this folder,
+then ask what to expect of the launch:
+  ${typed} example
+  ${typed} forecast observing-loft.launch.yaml
+
+Exit codes: 0 done; 2 refused, and how to mend it is said; 70 a fault of ours.`;
+
+/** Every command there is, each in its own file. What goes wrong is thrown. */
+export function program(shell: Shell): Command {
+  const all = new Command(shell.typed)
+    .description(about)
+    .version(`coreward ${packageFacts.version}`, '-V, --version', 'print the version')
+    .helpOption('-h, --help', 'print what there is to type')
+    .helpCommand('help [command]', 'print what there is to type for one command')
+    .addHelpText('after', start(shell.typed))
+    .exitOverride()
+    .configureOutput({
+      writeOut: shell.print,
+      writeErr: shell.talk,
+      getOutHelpWidth: () => shell.width,
+      getErrHelpWidth: () => shell.width,
+      getOutHasColors: () => false,
+      getErrHasColors: () => false,
+      // said by tellTrouble, in the form of every other refusal
+      outputError: () => {},
+    });
+  addForecast(all, shell);
+  addSchema(all, shell);
+  addExample(all, shell);
+  return all;
+}

@@ -1,0 +1,46 @@
+/** What reading came to. */
+export type ReadOutcome =
+  | { readonly kind: 'read'; readonly bytes: Uint8Array }
+  | { readonly kind: 'missing' }
+  | { readonly kind: 'folder' }
+  | { readonly kind: 'forbidden' }
+  /** Nothing was kept; `bytes` is the size where it could be known beforehand. */
+  | { readonly kind: 'too long'; readonly bytes: number | null }
+  | { readonly kind: 'failed'; readonly reason: string };
+
+/** What creating a file came to. */
+export type CreateOutcome =
+  | { readonly kind: 'created' }
+  | { readonly kind: 'exists' }
+  | { readonly kind: 'forbidden' }
+  /** A file stands where a folder of the path should. */
+  | { readonly kind: 'no folder' }
+  | { readonly kind: 'failed'; readonly reason: string };
+
+/** The whole outside world of a command: made by `main`, faked by tests. */
+export interface Shell {
+  /** What to type to get here again: `coreward`, or `npx coreward` in a checkout. */
+  readonly typed: string;
+  /** A file, but never more than `most` bytes of it: a longer one is refused unread. */
+  readonly read: (path: string, most: number) => Promise<ReadOutcome>;
+  /** Standard input to its end, within the same limit. */
+  readonly readInput: (most: number) => Promise<ReadOutcome>;
+  /** Whether standard input is a keyboard. */
+  readonly inputIsKeyboard: boolean;
+  /** Whether anything stands at a path. */
+  readonly isTaken: (path: string) => Promise<boolean>;
+  /** A new file, with the folders it needs; never over an existing one. */
+  readonly create: (path: string, text: string) => Promise<CreateOutcome>;
+  /** Results: standard output. */
+  readonly print: (text: string) => void;
+  /** Talk about the work: standard error. */
+  readonly talk: (text: string) => void;
+  /** Milliseconds from some fixed moment; never runs back. */
+  readonly clock: () => number;
+  /** Columns there are for text. */
+  readonly width: number;
+  /** Whether headings may be set in bold. */
+  readonly bold: boolean;
+  /** Whether a fault of ours is to be told with all its detail (`COREWARD_DEBUG=1`). */
+  readonly debug: boolean;
+}
