@@ -1,0 +1,150 @@
+import { execFileSync, spawn, spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+
+// The built command as a user runs it: another process, real files, real pipes.
+
+const checkout = new URL('..', import.meta.url).pathname;
+const bin = join(checkout, 'packages/cli/bin/coreward.js');
+const folder = mkdtempSync(join(tmpdir(), 'coreward-'));
+
+beforeAll(() => {
+  execFileSync(process.execPath, ['scripts/build.mjs'], { cwd: checkout });
+});
+afterAll(() => rmSync(folder, { recursive: true }));
+
+function coreward(words: readonly string[], { input = '', cwd = folder } = {}) {
+  const { npm_command: _, ...env } = process.env; // npm runs these tests, but not the user's command
+  const { status, stdout, stderr } = spawnSync(process.execPath, [bin, ...words], {
+    cwd,
+    input,
+    env,
+    encoding: 'utf8',
+  });
+  return { status, stdout, stderr };
+}
+
+for (const example of ['observing-loft', 'five-lines']) {
+  test(`the forecast of examples/${example}.launch.yaml is told, and goes through a pipe whole`, () => {
+    const file = join(checkout, `examples/${example}.launch.yaml`);
+    const { status, stdout, stderr } = coreward(['forecast', file]);
+    expect(stderr).toBe('');
+    expect(status).toBe(0);
+    expect(stdout).toContain('leaves the far end');
+    expect(stdout).toMatch(/Cautions\n[\s\S]*decide\.\n$/u);
+    const json = coreward(['forecast', file, '--json']);
+    expect(JSON.parse(json.stdout).coreward).toBe(1);
+  });
+}
+
+test('what `coreward example` writes, `coreward forecast` reads', () => {
+  const written = coreward(['example', 'new/bench']);
+  expect(written.status).toBe(0);
+  expect(coreward(['forecast', 'new/bench/observing-loft.launch.yaml']).status).toBe(0);
+  expect(coreward(['example', 'new/bench']).status).toBe(2);
+  expect(coreward(['example', 'new/bench/observing-loft.launch.yaml']).stderr).toContain(
+    'a file stands where',
+  );
+});
+
+test('with nothing behind it the command says what there is', () => {
+  const { status, stdout } = coreward([]);
+  expect(status).toBe(0);
+  expect(stdout).toMatch(/^Usage: coreward /u);
+});
+
+test('a launch comes through standard input', () => {
+  const least = `coreward: 1
+laser: { wavelength: 520 nm, power: 5 mW, beam: { diameter: 1.1 mm, at: 300 mm } }
+collimator: { focal length: 8 mm }
+fibre: { type: G.652.D }`;
+  expect(coreward(['forecast', '-'], { input: least }).status).toBe(0);
+});
+
+const latin1 = Buffer.from([0x61, 0x3a, 0x20, 0xe9]);
+const utf16 = Buffer.from('\ufeffcoreward: 1', 'utf16le');
+
+// [what is there, how it comes about, what is said of it]
+const hopeless: readonly (readonly [string, (path: string) => void, string])[] = [
+  ['missing', () => {}, 'there is no such file'],
+  [
+    'program',
+    (path) => writeFileSync(path, Buffer.from([0x7f, 0x45, 0x4c, 0x46, 0])),
+    'this is no text file',
+  ],
+  ['code-page', (path) => writeFileSync(path, latin1), 'is not UTF-8'],
+  ['wide', (path) => writeFileSync(path, utf16), 'UTF-16'],
+  ['empty', (path) => writeFileSync(path, ''), 'nothing stands where keys belong'],
+  ['text', (path) => writeFileSync(path, 'Dear diary,\n'), 'mend: '],
+  ['unclosed', (path) => writeFileSync(path, 'coreward: 1\nlaser: {'), 'mend: '],
+  ['deep', (path) => writeFileSync(path, '['.repeat(100_000)), 'mend: '],
+];
+
+for (const [name, make, said] of hopeless) {
+  test(`a file that is ${name} is refused with where, what and mend`, () => {
+    make(join(folder, name));
+    const { status, stdout, stderr } = coreward(['forecast', name]);
+    expect(status).toBe(2);
+    expect(stdout).toBe('');
+    expect(stderr).toContain(said);
+    expect(stderr).toMatch(new RegExp(`^${name}(:\\d+)?.*\\n {2}\\S[\\s\\S]*\\n {2}mend: \\S`, 'u'));
+    expect(stderr).not.toMatch(/^ +at /mu); // no stack
+  });
+}
+
+test('a folder is refused', () => {
+  const { status, stderr } = coreward(['forecast', '.']);
+  expect(status).toBe(2);
+  expect(stderr).toContain('this is a folder');
+});
+
+test('a file of 100 MB is refused unread', () => {
+  const path = join(folder, 'huge');
+  writeFileSync(path, '');
+  truncateSync(path, 1e8);
+  const begun = performance.now();
+  const { status, stderr } = coreward(['forecast', 'huge']);
+  expect(status).toBe(2);
+  expect(stderr).toContain('there is 100.0 MB, more than the 256 kB');
+  // starting Node takes some 0.1 s; reading and lexing 100 MB would take far longer
+  expect(performance.now() - begun).toBeLessThan(5000);
+});
+
+test('standard input without end is refused, too', async () => {
+  const child = spawn(process.execPath, [bin, 'forecast', '-'], { stdio: ['pipe', 'ignore', 'pipe'] });
+  child.stdin.on('error', () => {}); // the command stops listening
+  const chunk = Buffer.alloc(64 * 1024, 0x20);
+  const pour = () => {
+    while (child.stdin.writable && child.stdin.write(chunk));
+  };
+  child.stdin.on('drain', pour);
+  pour();
+  let said = '';
+  child.stderr.setEncoding('utf8').on('data', (text: string) => {
+    said += text;
+  });
+  const status = await new Promise((resolve) => child.on('close', resolve));
+  child.stdin.destroy();
+  expect(status).toBe(2);
+  expect(said).toContain('more than the 256 kB');
+});
+
+test('a reader that has seen enough, such as `head`, ends the command quietly', async () => {
+  const child = spawn(process.execPath, [bin, 'schema'], { stdio: ['ignore', 'pipe', 'pipe'] });
+  child.stdout.destroy();
+  let said = '';
+  child.stderr.setEncoding('utf8').on('data', (text: string) => {
+    said += text;
+  });
+  const status = await new Promise((resolve) => child.on('close', resolve));
+  expect(said).toBe('');
+  expect(status).toBe(0);
+});
+
+test('an unknown command is refused with the one that was probably meant', () => {
+  const { status, stderr } = coreward(['forcast', 'x']);
+  expect(status).toBe(2);
+  expect(stderr).toContain('mend: Write `forecast`.');
+});
