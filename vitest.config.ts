@@ -1,8 +1,12 @@
 import { defineConfig } from 'vitest/config';
 
+/** Where to leave a report for machines, besides the one on the screen; .ci/run counts with it. */
+const report = process.env.COREWARD_TEST_REPORT;
+
 export default defineConfig({
   test: {
     include: ['packages/*/src/**/*.test.ts', 'test/**/*.test.ts'],
     testTimeout: 30_000,
+    reporters: report === undefined ? ['default'] : ['default', ['json', { outputFile: report }]],
   },
 });
