@@ -1,6 +1,8 @@
-// Writes what follows from elsewhere: the examples' text into bench, the key tables into docs. `npm run documents`.
+// Writes what follows from elsewhere: the examples' text into bench, the key tables into docs, a forecast into the
+// README. `npm run documents`.
 import { readFileSync, writeFileSync } from 'node:fs';
 import { drawerKeyTables, launchKeyTables } from '../packages/bench/src/index.ts';
+import { withForecast } from './readme-forecast.ts';
 
 const head =
   '// Written by scripts/write-documents.ts from examples/: change the example there, not here.\n\n';
@@ -37,3 +39,5 @@ for (const [file, tables] of [
   const after = text.slice(text.indexOf(end));
   writeFileSync(file, `${before}${begin}\n\n${tables}\n\n${after}`);
 }
+
+writeFileSync('README.md', await withForecast(readFileSync('README.md', 'utf8')));
