@@ -1,5 +1,4 @@
-import type { FacetBeam, Pupil } from '@coreward/optics';
-import { raySample } from '@coreward/optics';
+import { type FacetBeam, gaussianOverlap, type Pupil, raySample } from '@coreward/optics';
 import type { Launch } from '../launch/launch.ts';
 import { exactBestDistance, focusShare, quickBestDistance } from './best-focus.ts';
 import { type Budget, budgetOf } from './budget.ts';
@@ -10,6 +9,7 @@ import {
   modesUpTo,
   type Offer,
   raysTaker,
+  roundBeam,
   scaled,
   type Taken,
   type Taker,
@@ -38,6 +38,9 @@ const exactTolerance = 1e-9;
 
 /** Modes times members of a partly coherent beam that are still summed; more would take over a second. */
 const mostWork = 12_000;
+
+/** Hermite-Gauss members that are summed for LP01 of a highly multimode fibre. */
+const mostMembers = 400;
 
 /** How many Hermite-Gauss members a beam of this M² has on one axis until 1e−7 of its power is left. */
 function membersAcross(m2: number): number {
@@ -76,6 +79,11 @@ export function statedBench(launch: Launch): StatedBench {
     if (taker.fundamentalSet === null) return null;
     const usedPupil = vNumber <= 30 ? pupil : null;
     const passed = usedPupil === null ? stopTransmission(offered, pupil, wavelength) : 1;
+    if (vNumber > 30 && membersAcross(offered.m2X) * membersAcross(offered.m2Y) > mostMembers) {
+      // so many members would take seconds; LP01 as its best Gaussian is right to a per cent or two of a small share
+      const mode = roundBeam((taker.bestRadius ?? 1) * coreRadius, 1);
+      return gaussianOverlap(wavelength, offered, mode) * passed;
+    }
     return (
       (takenByModes(taker.fundamentalSet, offerWith(offered, usedPupil), tolerance).fundamental ?? 0) * passed
     );

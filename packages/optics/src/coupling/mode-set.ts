@@ -1,5 +1,6 @@
 import { gradedModes } from '../fibre/graded-modes.ts';
-import { fillRadialTable, fillSpectrumTable, type GuidedMode } from '../fibre/guided-mode.ts';
+import { fillRadialTables, fillSpectrumTables, type GuidedMode } from '../fibre/guided-mode.ts';
+import { orientations } from '../fibre/lp-mode.ts';
 import { stepModes } from '../fibre/step-modes.ts';
 import { laguerreGauss } from './laguerre-gauss.ts';
 import { type ModeLadder, modeLadder } from './mode-ladder.ts';
@@ -13,9 +14,13 @@ export interface ModeSet {
   readonly vNumber: number;
   readonly modes: readonly GuidedMode[];
   readonly highestOrder: number;
-  /** Radius, in core radii, beyond which no mode has amplitude worth 1e−9. */
-  readonly outerRadius: number;
+  /** Radius, in core radii, beyond which no mode has amplitude that counts: e⁻²¹ of it at fineness 1. */
+  outerRadius(fineness: number): number;
+  /** Power of all modes together, at most, beyond a transverse wave number Q = q·a well above V. */
+  tailBeyond(q: number): number;
   ladder(): ModeLadder;
+  /** The same with so many rungs that only beams quite unlike the modes fall off. */
+  longLadder(): ModeLadder;
   /** Radial fields at the nodes of a grid, mode by mode. */
   fields(grid: RadialGrid): Float64Array;
   /** Radial spectra at the nodes of a grid over Q = q·a, mode by mode. */
@@ -27,10 +32,18 @@ const decayLengths = 21;
 
 /**
  * @param rungs of the ladder: with fewer it is built faster, ends sooner and sends more beams the polar road
+ * @param leastDecay modes of l ≥ 1 with a smaller w are left out: they reach so far out that the first bend takes them,
+ *   and hold next to nothing of a spot in the core
  * @throws {OutOfRange} where the mode solvers do
  */
-export function modeSet(profile: Profile, vNumber: number, rungs = mostRungs): ModeSet {
-  return modeSetOf(profile, vNumber, profile === 'step' ? stepModes(vNumber) : gradedModes(vNumber), rungs);
+export function modeSet(profile: Profile, vNumber: number, rungs = usualRungs, leastDecay = 0): ModeSet {
+  const modes = profile === 'step' ? stepModes(vNumber) : gradedModes(vNumber);
+  return modeSetOf(
+    profile,
+    vNumber,
+    leastDecay === 0 ? modes : modes.filter(({ l, w }) => w >= leastDecay || l === 0),
+    rungs,
+  );
 }
 
 /** The fundamental alone, as a set: what of a beam it takes does not depend on the others. */
@@ -39,37 +52,39 @@ export function onlyFundamental(set: ModeSet): ModeSet {
     set.profile,
     set.vNumber,
     set.modes.filter(({ l, m }) => l === 0 && m === 1),
-    mostRungs,
+    usualRungs,
   );
 }
 
 function modeSetOf(profile: Profile, vNumber: number, modes: readonly GuidedMode[], rungs: number): ModeSet {
   const highestOrder = Math.max(...modes.map(({ l }) => l));
+  const edges = modes.reduce((sum, mode) => sum + orientations(mode) * mode.edgeAmplitude ** 2, 0);
   const slowestDecay = Math.min(...modes.map(({ w }) => w));
   const fieldTables = new Map<string, Float64Array>();
   const spectrumTables = new Map<string, Float64Array>();
   let ladder: ModeLadder | null = null;
+  let longLadder: ModeLadder | null = null;
   return {
     profile,
     vNumber,
     modes,
     highestOrder,
-    outerRadius: 1 + decayLengths / slowestDecay,
+    outerRadius: (fineness) => 1 + (decayLengths * fineness) / slowestDecay,
+    // the jump of R'' at the core's edge, V²R(1), makes the spectrum fall as V²R(1)·√(2/π)·Q^−3.5
+    tailBeyond: (q) => (edges * vNumber ** 4) / (2.5 * Math.PI * q ** 5),
     ladder() {
       ladder ??= ladderOf(vNumber, modes, rungs);
       return ladder;
+    },
+    longLadder() {
+      longLadder ??= ladderOf(vNumber, modes, mostRungs);
+      return longLadder;
     },
     fields(grid) {
       let table = fieldTables.get(grid.key);
       if (table === undefined) {
         table = new Float64Array(modes.length * grid.nodes.length);
-        for (let i = 0; i < modes.length; i += 1) {
-          fillRadialTable(
-            modes[i]!,
-            grid.nodes,
-            table.subarray(i * grid.nodes.length, (i + 1) * grid.nodes.length),
-          );
-        }
+        fillRadialTables(modes, grid.nodes, table);
         keep(fieldTables, grid.key, table);
       }
       return table;
@@ -78,13 +93,7 @@ function modeSetOf(profile: Profile, vNumber: number, modes: readonly GuidedMode
       let table = spectrumTables.get(grid.key);
       if (table === undefined) {
         table = new Float64Array(modes.length * grid.nodes.length);
-        for (let i = 0; i < modes.length; i += 1) {
-          fillSpectrumTable(
-            modes[i]!,
-            grid.nodes,
-            table.subarray(i * grid.nodes.length, (i + 1) * grid.nodes.length),
-          );
-        }
+        fillSpectrumTables(modes, grid.nodes, table);
         keep(spectrumTables, grid.key, table);
       }
       return table;
@@ -109,7 +118,8 @@ function basisRadiusFor(vNumber: number): number {
   return 0.65 + 1.619 / Math.max(vNumber, 1.2) ** 1.5;
 }
 
-const mostRungs = 64;
+const usualRungs = 48;
+const mostRungs = 96;
 
 function ladderOf(vNumber: number, modes: readonly GuidedMode[], rungs: number): ModeLadder {
   const basisRadius = basisRadiusFor(vNumber);
@@ -117,19 +127,20 @@ function ladderOf(vNumber: number, modes: readonly GuidedMode[], rungs: number):
   const reach = basisRadius * (Math.sqrt(2 * rungs) + 3);
   const grid = radialGrid([0, 1, 1 + (reach - 1) / 3, reach], rungs > 32 ? [96, 64, 64] : [44, 36, 28]);
   const count = grid.nodes.length;
-  const field = new Float64Array(count);
+  const fields = new Float64Array(modes.length * count);
+  fillRadialTables(modes, grid.nodes, fields);
   const bases = new Map<number, Float64Array>();
-  const expansions = modes.map((mode) => {
+  const expansions = modes.map((mode, which) => {
     let basis = bases.get(mode.l);
     if (basis === undefined) {
       basis = laguerreGauss(basisRadius, mode.l, rungs, grid.nodes);
       bases.set(mode.l, basis);
     }
-    fillRadialTable(mode, grid.nodes, field);
+    const field = Float64Array.from(grid.weights, (weight, i) => weight * fields[which * count + i]!);
     const amplitudes = new Float64Array(rungs);
     for (let p = 0; p < rungs; p += 1) {
       let sum = 0;
-      for (let i = 0; i < count; i += 1) sum += grid.weights[i]! * field[i]! * basis[p * count + i]!;
+      for (let i = 0; i < count; i += 1) sum += field[i]! * basis[p * count + i]!;
       amplitudes[p] = sum;
     }
     return { l: mode.l, m: mode.m, amplitudes };

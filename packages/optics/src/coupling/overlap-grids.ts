@@ -8,8 +8,13 @@ import { type RadialGrid, radialGrid, roundedCount } from './radial-grid.ts';
  * beam that is dragged a little meets the tables made a moment ago.
  */
 
-/** 1/e² radii of the beam beyond which its amplitude is below e⁻²⁷, 2e−12. */
-const beamReach = 5.2;
+/** How fine a grid must be for an error of a power: 1 stands for 1e−9, and a forecast's draws need less than half. */
+export function finenessFor(tolerance: number): number {
+  return Math.min(1.15, Math.max(0.4, Math.log10(1 / tolerance) / 9));
+}
+
+/** 1/e² radii of the beam beyond which its amplitude does not count: at fineness 1 it is e⁻²⁷ there, 2e−12. */
+const beamReach = (fineness: number): number => 5.2 * Math.sqrt(fineness);
 
 /** The smallest 1/e² radius of a field, which sets how fast it varies. */
 function finestRadius(field: GaussianField): number {
@@ -26,12 +31,12 @@ function phaseRate(field: GaussianField, rho: number): number {
 
 const roundedUp = (x: number): number => 2 ** (Math.ceil(4 * Math.log2(x)) / 4);
 
-/** From where to where along the radius there is any beam; `spread` widens it for members with more lobes. */
+/** From where to where along the radius there is any beam; `spread` is in 1/e² radii. */
 function radialReach(field: GaussianField, spread: number): readonly [number, number] {
   const { x, y, radius } = footprintOf(field);
   const centre = Math.hypot(x, y);
-  const inner = centre - beamReach * spread * radius;
-  const outer = roundedUp(centre + beamReach * spread * radius);
+  const inner = centre - spread * radius;
+  const outer = roundedUp(centre + spread * radius);
   return [inner > 0.2 * outer ? Math.floor((10 * inner) / outer) * 0.1 * outer : 0, outer];
 }
 
@@ -46,10 +51,15 @@ function panels(edges: readonly number[], countOf: (from: number, to: number) =>
  * Grid over the facet, in core radii, good for every one of `fields`: split at the core's edge, where the second
  * derivative of a mode jumps. `lobes` is the highest order of Hermite-Gauss members, which reach wider and wave more.
  */
-export function facetGrid(set: ModeSet, fields: readonly GaussianField[], lobes = 0): RadialGrid {
-  const reaches = fields.map((field) => radialReach(field, Math.sqrt(1 + lobes / 3)));
+export function facetGrid(
+  set: ModeSet,
+  fields: readonly GaussianField[],
+  fineness: number,
+  lobes = 0,
+): RadialGrid {
+  const reaches = fields.map((field) => radialReach(field, beamReach(fineness) * Math.sqrt(1 + lobes / 3)));
   const inner = Math.min(...reaches.map(([from]) => from));
-  const outer = Math.min(Math.max(...reaches.map(([, to]) => to)), set.outerRadius);
+  const outer = Math.min(Math.max(...reaches.map(([, to]) => to)), set.outerRadius(fineness));
   const finest = Math.min(...fields.map(finestRadius));
   const fastestMode = set.modes.reduce((most, { u }) => Math.max(most, u), 0);
   const quickestDecay = set.modes.reduce((most, { w }) => Math.max(most, w), 0);
@@ -65,7 +75,7 @@ export function facetGrid(set: ModeSet, fields: readonly GaussianField[], lobes 
     const length = to - from;
     const fastest = Math.max(...fields.map((field) => phaseRate(field, to)));
     const waves = length * (fastest + (to <= 1 ? fastestMode : 0));
-    return 15 + 0.56 * waves + (2.6 * length) / finest + 1.5 * lobes;
+    return 15 * fineness + 0.56 * waves + (2.6 * fineness * length) / finest + 1.5 * lobes;
   });
 }
 
@@ -75,8 +85,9 @@ export function pupilGrid(
   spectrum: GaussianField,
   stop: number,
   aberrationRate: (q: number) => number,
+  fineness: number,
 ): RadialGrid {
-  const [inner, beamOuter] = radialReach(spectrum, 1);
+  const [inner, beamOuter] = radialReach(spectrum, beamReach(fineness));
   const outer = Math.min(beamOuter, stop);
   const finest = finestRadius(spectrum);
   const slowestDecay = set.modes.reduce((least, { w }) => Math.min(least, w), Number.POSITIVE_INFINITY);
@@ -91,6 +102,6 @@ export function pupilGrid(
   return panels(edges, (from, to) => {
     const length = to - from;
     const waves = length * (phaseRate(spectrum, to) + 1 + aberrationRate(to));
-    return 15 + 0.56 * waves + (2.6 * length) / finest;
+    return 15 * fineness + 0.56 * waves + (2.6 * fineness * length) / finest;
   });
 }

@@ -1,10 +1,10 @@
 import { type FacetBeam, mustBeFacetBeam } from '../beam/facet-beam.ts';
 import { mustBePositive } from '../out-of-range.ts';
-import { fieldOf, type GaussianField } from './gaussian-field.ts';
+import { type CoherentBeam, fieldOf, type GaussianField } from './gaussian-field.ts';
 import { hermiteCrowd, hermiteFactor } from './hermite-members.ts';
 import { climbLadder, ladderScratch } from './mode-ladder.ts';
 import type { ModeSet } from './mode-set.ts';
-import { facetGrid } from './overlap-grids.ts';
+import { facetGrid, finenessFor } from './overlap-grids.ts';
 import { cosinePower, modePower, projectPolar } from './polar-overlap.ts';
 import type { Pupil } from './pupil.ts';
 import { projectThroughPupil } from './pupil-overlap.ts';
@@ -71,6 +71,7 @@ export function overlapOf(
       cosinePowers[mode] = cosinePowers[mode]! + weight * cosinePower(amplitudes, mode, l);
     }
   };
+  const fineness = finenessFor(tolerance);
   let method: Overlap['method'] = 'ladder';
   const coherent = scaled.m2X === 1 && scaled.m2Y === 1;
   const tooManyModes = set.vNumber > ladderLimit;
@@ -79,12 +80,19 @@ export function overlapOf(
     const crowd = hermiteCrowd(scaled, tolerance);
     const field = fieldOf(crowd.embedded, waveNumber);
     const lobes = crowd.members.reduce((most, { orderX, orderY }) => Math.max(most, orderX + orderY), 0);
-    const grid = facetGrid(set, [field], lobes);
+    const grid = facetGrid(set, [field], fineness, lobes);
     const table = set.fields(grid);
     for (const member of crowd.members) {
       amplitudes.fill(0);
       projectPolar(
-        { field, grid, table, modes: set.modes, polynomial: hermiteFactor(crowd, member, waveNumber) },
+        {
+          field,
+          grid,
+          table,
+          modes: set.modes,
+          fineness,
+          polynomial: hermiteFactor(crowd, member, waveNumber),
+        },
         amplitudes,
       );
       collect(member.weight);
@@ -95,15 +103,21 @@ export function overlapOf(
     // the ladder ends before members that stray far; they share one grid, so that its tables are made once
     const strays: { readonly field: GaussianField; readonly weight: number }[] = [];
     for (const { beam: member, weight } of members) {
+      if (members.length > 1 && weight * mostOf(set, member, waveNumber) < tolerance / members.length)
+        continue;
       const field = fieldOf(member, waveNumber);
       // the sum of weight·2·√power·tolerance over the members stays below twice the tolerance
       const share = Math.min(1e-3, tolerance / (weight * members.length));
       if (pupil !== null) {
         method = 'pupil';
         amplitudes.fill(0);
-        projectThroughPupil(set, field, pupil, waveNumber, amplitudes);
+        projectThroughPupil(set, field, pupil, waveNumber, amplitudes, fineness);
         collect(weight);
-      } else if (!tooManyModes && climbLadder(set.ladder(), field, amplitudes, scratch, share)) {
+      } else if (
+        !tooManyModes &&
+        (climbLadder(set.ladder(), field, amplitudes, scratch, share) ||
+          climbLadder(set.longLadder(), field, amplitudes, scratch, share))
+      ) {
         collect(weight);
       } else {
         strays.push({ field, weight });
@@ -114,11 +128,12 @@ export function overlapOf(
       const grid = facetGrid(
         set,
         strays.map(({ field }) => field),
+        fineness,
       );
       const table = set.fields(grid);
       for (const { field, weight } of strays) {
         amplitudes.fill(0);
-        projectPolar({ field, grid, table, modes: set.modes }, amplitudes);
+        projectPolar({ field, grid, table, modes: set.modes, fineness }, amplitudes);
         collect(weight);
       }
     }
@@ -131,6 +146,18 @@ export function overlapOf(
     cosinePowers,
     method,
   };
+}
+
+/** An upper bound of what the modes take of a beam that comes in steeply; 1 where it does not. */
+function mostOf(
+  set: ModeSet,
+  { waistRadiusX, waistRadiusY, tiltX, tiltY }: CoherentBeam,
+  waveNumber: number,
+): number {
+  // beyond 5 radii of its cone a beam has e⁻⁵⁰ of its power
+  const cone = 10 / Math.min(waistRadiusX, waistRadiusY);
+  const nearest = waveNumber * Math.hypot(tiltX, tiltY) - cone;
+  return nearest < 1.5 * set.vNumber ? 1 : Math.min(1, set.tailBeyond(nearest));
 }
 
 /** A radius, in core radii, that covers where the modes are strong. */

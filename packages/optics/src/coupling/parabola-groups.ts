@@ -49,7 +49,7 @@ export function parabolaGroupPowers(
     at += part.length;
   }
   const amplitudes = new Float64Array(4 * modes.length);
-  projectPolar({ field, grid, table, modes }, amplitudes);
+  projectPolar({ field, grid, table, modes, fineness: 1 }, amplitudes);
   const powers = new Array<number>(groups).fill(0);
   modes.forEach(({ l, group }, mode) => {
     powers[group - 1] = powers[group - 1]! + modePower(amplitudes, mode, l);

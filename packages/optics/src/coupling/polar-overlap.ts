@@ -13,14 +13,16 @@ export interface PolarProjection {
   /** Radial functions at the grid's nodes, mode by mode. */
   readonly table: Float64Array;
   readonly modes: readonly { readonly l: number }[];
+  /** As for the grid. */
+  readonly fineness: number;
   /** Phase the field picks up as a function of the radius alone, rad: a lens's aberration. */
   readonly radialPhase?: (rho: number) => number;
   /** The beam as a Hermite-Gauss member instead of the plain Gaussian: multiplies the field, real. */
   readonly polynomial?: (x: number, y: number) => number;
 }
 
-/** How many azimuthal orders the field has on the ring of radius rho, to about 1e−12 of its largest value. */
-function azimuthalOrders(field: GaussianField, rho: number): number {
+/** How many azimuthal orders the field has on the ring of radius rho; at fineness 1 to about 1e−12 of its largest value. */
+function azimuthalOrders(field: GaussianField, rho: number, fineness: number): number {
   const skewRe = Math.hypot((field.mxxRe - field.myyRe) / 2, field.mxyRe) * rho * rho;
   const skewIm = Math.hypot((field.mxxIm - field.myyIm) / 2, field.mxyIm) * rho * rho;
   const pushRe = Math.hypot(field.bxRe, field.byRe) * rho;
@@ -28,13 +30,13 @@ function azimuthalOrders(field: GaussianField, rho: number): number {
   const phase = pushIm + 2 * skewIm;
   const hump = pushRe + 2 * skewRe;
   // a phase excursion of z has orders up to z + O(z^⅓); a hump exp(z cos φ) is a bell of 1/√z and has orders to 7√z
-  const fromHump = Math.min(hump + 7 * Math.cbrt(hump), 7.5 * Math.sqrt(hump));
-  return phase + 7 * Math.cbrt(phase) + fromHump + 18;
+  const fromHump = Math.min(hump + 7 * fineness * Math.cbrt(hump), 7.5 * Math.sqrt(fineness * hump));
+  return phase + 7 * fineness * Math.cbrt(phase) + fromHump + 18 * fineness;
 }
 
 /** Amplitudes, four numbers a mode as in {@link climbLadder}, added to `amplitudes`. */
 export function projectPolar(projection: PolarProjection, amplitudes: Float64Array): void {
-  const { field, grid, table, modes, radialPhase, polynomial } = projection;
+  const { field, grid, table, modes, fineness, radialPhase, polynomial } = projection;
   const rings = grid.nodes.length;
   const highest = modes.reduce((most, { l }) => Math.max(most, l), 0);
   const lnN = logNormalisation(field);
@@ -44,8 +46,8 @@ export function projectPolar(projection: PolarProjection, amplitudes: Float64Arr
   let im = new Float64Array(0);
   for (let ring = 0; ring < rings; ring += 1) {
     const rho = grid.nodes[ring]!;
-    let samples = 32;
-    const wanted = azimuthalOrders(field, rho) + highest + 1;
+    let samples = 8;
+    const wanted = azimuthalOrders(field, rho, fineness) + highest + 1;
     while (samples < wanted) samples *= 2;
     if (re.length !== samples) {
       re = new Float64Array(samples);

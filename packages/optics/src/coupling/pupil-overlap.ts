@@ -22,25 +22,27 @@ export function projectThroughPupil(
   pupil: Pupil,
   waveNumber: number,
   amplitudes: Float64Array,
+  fineness: number,
 ): void {
   const overQ = spectrumOf(field);
   const stop = pupil.stop * waveNumber;
   const rate = (q: number) => aberrationRate(pupil, q / waveNumber) / waveNumber;
   if (pupil.axisTiltX === 0 && pupil.axisTiltY === 0) {
-    const grid = pupilGrid(set, overQ, stop, rate);
+    const grid = pupilGrid(set, overQ, stop, rate, fineness);
     projectPolar(
       {
         field: overQ,
         grid,
         table: set.spectra(grid),
         modes: set.modes,
+        fineness,
         radialPhase: (q) => aberrationPhase(pupil, q / waveNumber),
       },
       amplitudes,
     );
     return;
   }
-  projectTilted(set, overQ, pupil, waveNumber, amplitudes);
+  projectTilted(set, overQ, pupil, waveNumber, amplitudes, fineness);
 }
 
 /** The lens looks past the fibre's axis: rings about the lens's axis, modes evaluated point by point. */
@@ -50,6 +52,7 @@ function projectTilted(
   pupil: Pupil,
   waveNumber: number,
   amplitudes: Float64Array,
+  fineness: number,
 ): void {
   const axisX = pupil.axisTiltX * waveNumber;
   const axisY = pupil.axisTiltY * waveNumber;
@@ -59,6 +62,7 @@ function projectTilted(
     shifted,
     pupil.stop * waveNumber,
     (q) => aberrationRate(pupil, q / waveNumber) / waveNumber,
+    fineness,
   );
   const lnN = logNormalisation(shifted);
   const angles = 160;

@@ -26,7 +26,7 @@ interface TiltNodes {
 function tiltNodes(reach: number, tolerance: number): TiltNodes {
   if (reach === 0) return { nodes: [0], weights: [1] };
   // a forecast's samples need a part in a thousand, and Gauss-Hermite gets there with the fewest nodes
-  if (tolerance > 1e-5 && reach < 1.1) return gaussHermite((tolerance > 5e-4 ? 1 : 2) + Math.ceil(3 * reach));
+  if (tolerance > 1e-5 && reach < 2.5) return gaussHermite((tolerance > 5e-4 ? 1 : 2) + Math.ceil(3 * reach));
   // Trapezoid: cut where the normal density is below the tolerance; step so that the first alias of the integrand,
   // a Gaussian-like function of width √(W² + 1/(kσ)²) in the conjugate variable, is below it too.
   const cut = Math.sqrt(2 * Math.log(1 / tolerance));
@@ -78,7 +78,7 @@ export function tiltMembers(
       if (centred && y < -1e-12) continue;
       const images = centred ? (Math.abs(x) > 1e-12 ? 2 : 1) * (Math.abs(y) > 1e-12 ? 2 : 1) : 1;
       const weight = images * alongX.weights[i]! * alongY.weights[j]!;
-      if (weight < tolerance * 1e-3) continue; // a few hundred of these stay below the tolerance
+      if (weight < tolerance * (tolerance > 1e-5 ? 1e-2 : 1e-3)) continue; // a few hundred of these stay below the tolerance
       const tiltX = x * rmsX;
       const tiltY = y * rmsY;
       // the tilt pivots about the waist: by the facet, −waistZ downstream of it, the axis has moved sideways too

@@ -1,0 +1,74 @@
+/** What a match is for: the most guided light, or the most light in one clean mode. */
+export const matchPurposes = ['total', 'lp01'] as const;
+export type MatchPurpose = (typeof matchPurposes)[number];
+
+/** A value at the stated quantities, and about where 90 % of its doubt lies. */
+export interface MatchedInterval {
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** How a plug and a barrel get on. */
+export type PlugInBarrel = 'fits' | 'needs an adapter' | 'must not meet' | 'unknown';
+
+/** One laser, one collimator (or none) and one fibre, refocused and walked. */
+export interface MatchedPair {
+  readonly laser: string;
+  /** `none`: the beam as it is meets the facet. */
+  readonly collimator: string;
+  readonly fibre: string;
+  /** What the ranking goes by: fraction of the laser's power that leaves the far end, all guided or in LP01. */
+  readonly score: MatchedInterval;
+  /** W of guided light at the far end. */
+  readonly power: MatchedInterval;
+  /** Overlap at the facet, in all guided modes and in LP01; fractions of what arrives there. */
+  readonly guided: number;
+  readonly fundamental: number;
+  readonly vNumber: number;
+  readonly reason: MatchReason;
+  readonly connector: PlugInBarrel;
+  /** In words, where the plug needs attention. */
+  readonly connectorNote: string | null;
+}
+
+/** The one thing that keeps this pair from being better. */
+export interface MatchReason {
+  readonly id:
+    | 'spot-too-small'
+    | 'spot-too-large'
+    | 'beam-quality'
+    | 'ellipticity'
+    | 'aberration'
+    | 'clipped'
+    | 'surfaces'
+    | 'path'
+    | 'attenuation'
+    | 'bends'
+    | 'joints'
+    | 'mode-shape'
+    | 'end-facets';
+  /** What it costs, as a transmission. */
+  readonly transmission: number;
+  readonly text: string;
+}
+
+export interface Match {
+  readonly purpose: MatchPurpose;
+  /** Best first. */
+  readonly pairs: readonly MatchedPair[];
+  /** Combinations that no formula covers, with the reason: an unknown glass range, a wavelength without attenuation. */
+  readonly leftOut: readonly {
+    readonly laser: string;
+    readonly collimator: string;
+    readonly fibre: string;
+    readonly why: string;
+  }[];
+}
+
+export interface MatchProgress {
+  readonly done: number;
+  readonly total: number;
+  /** The best pair so far. */
+  readonly best: MatchedPair | null;
+}
