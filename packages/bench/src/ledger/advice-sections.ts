@@ -2,17 +2,15 @@ import type { Forecast, Measurement, Remark } from '../forecast/expected.ts';
 import { shareText } from './figures.ts';
 import type { Block, Section } from './section.ts';
 
-const remarkHeadings: Readonly<Record<Remark['kind'], string>> = {
-  limits: 'What keeps light out',
-  change: 'What to change',
-  know: 'What might mislead you',
-};
-
-/** What limits the launch, what to change, what might mislead: a section each, if there is something to say. */
+/** What to change, and what might mislead: a section each, if there is something to say. What limits stands on top. */
 export function remarkSections({ remarks }: Forecast): readonly Section[] {
-  return (['limits', 'change', 'know'] as const).flatMap((kind) => {
+  const sections: readonly (readonly [Remark['kind'], string])[] = [
+    ['change', 'What to change'],
+    ['know', 'What might mislead you'],
+  ];
+  return sections.flatMap(([kind, heading]) => {
     const items = remarks.filter((remark) => remark.kind === kind).map(({ text }) => text);
-    return items.length === 0 ? [] : [{ heading: remarkHeadings[kind], blocks: [list(items)] }];
+    return items.length === 0 ? [] : [{ heading, blocks: [list(items)] }];
   });
 }
 
@@ -29,9 +27,12 @@ function measurementText({ quantity, gauge, how, narrows }: Measurement): string
   return `${quantity} (${gauge}): ${how}. Narrows the range of the power to ${shareText(narrows)} of its width.`;
 }
 
-/** What was taken for granted because the document does not say. */
-export function assumptionSections({ assumptions }: Forecast): readonly Section[] {
-  return assumptions.length === 0 ? [] : [{ heading: 'Taken for granted', blocks: [list(assumptions)] }];
+/** What was taken for granted because the document does not say, and how the overlap was computed. */
+export function assumptionSection({ assumptions, coupling }: Forecast): Section {
+  return {
+    heading: 'Taken for granted',
+    blocks: [list([...assumptions, `How the light taken was computed: ${coupling.methodNote}.`])],
+  };
 }
 
 const list = (items: readonly string[]): Block => ({ kind: 'list', numbered: false, items });

@@ -1,10 +1,12 @@
 import { expect, test } from 'vitest';
+import { observingLoftLaunch } from '../example/example-texts.ts';
 import type { Forecast } from '../forecast/expected.ts';
+import { readLaunch } from '../launch/read-launch.ts';
 import { cautionSection, deferral } from './caution-section.ts';
 import { farEndSection } from './far-end-section.ts';
 import { forecastSections } from './forecast-sections.ts';
 import { inventedForecast } from './invented-forecast.ts';
-import { beamText } from './launch-terms.ts';
+import { beamText, launchTerms } from './launch-terms.ts';
 import type { Section } from './section.ts';
 import { modesText, spotText } from './spot-section.ts';
 import { verdict } from './verdict.ts';
@@ -24,7 +26,6 @@ test('the page runs from the laser to the far end, advice behind it, cautions la
     'At the facet: the spot against the core',
     'Ledger: what each part lets through',
     'Out of the far end',
-    'What keeps light out',
     'What to change',
     'How exactly it must be aimed',
     'What to measure next',
@@ -84,6 +85,23 @@ test('a meter that sees cladding light, too, is not taken for guided light', () 
 test('a meter that sees guided light alone says so', () => {
   const meter: Forecast['meter'] = { ...inventedForecast.meter, claddingReaches: false };
   expect(said([farEndSection({ ...inventedForecast, meter })])).toContain('shows the guided light');
+});
+
+test('what limits the launch stands right under the verdict', () => {
+  expect(forecastSections(inventedForecast)[0]?.blocks).toEqual([
+    { kind: 'text', text: verdict(inventedForecast) },
+    { kind: 'text', text: 'The spot costs most.' },
+  ]);
+});
+
+test('an aim that is written is told, and one that is not is the hand’s', () => {
+  const aim = (launch: Forecast['launch']) => launchTerms(launch).find(({ term }) => term === 'aim')?.text;
+  const off = `${observingLoftLaunch}\nmisalignment: { x: 2 µm, y: 0 µm, tilt x: 0 mrad, tilt y: 3 mrad, defocus: 0 µm }\n`;
+  expect(aim(inventedForecast.launch)).toBe('walked by hand');
+  expect(aim(readLaunch(off, 'off'))).toBe('as written: 2 µm aside in x, 3 mrad tilted in y');
+  expect(aim(readLaunch(off.replace('x: 2 µm', 'x: 0 µm').replace('3 mrad', '0 mrad'), 'off'))).toBe(
+    'perfect, as written',
+  );
 });
 
 test('a beam is told as its document describes it', () => {

@@ -1,5 +1,5 @@
 import type { Forecast } from '../forecast/expected.ts';
-import { assumptionSections, measurementSection, remarkSections } from './advice-sections.ts';
+import { assumptionSection, measurementSection, remarkSections } from './advice-sections.ts';
 import { cautionSection } from './caution-section.ts';
 import { farEndSection } from './far-end-section.ts';
 import { launchTerms } from './launch-terms.ts';
@@ -7,13 +7,13 @@ import { ledgerSection } from './ledger-section.ts';
 import type { Section } from './section.ts';
 import { spotSection } from './spot-section.ts';
 import { toleranceSection } from './tolerance-section.ts';
-import { howToRead, verdict } from './verdict.ts';
+import { howToRead, verdictBlocks } from './verdict.ts';
 
-/** A forecast in words and tables, in the order in which light travels; the verdict first, the advice last. */
+/** A forecast in words and tables: the verdict, then all in the order in which light travels, the advice behind it. */
 export function forecastSections(forecast: Forecast): readonly Section[] {
   const { launch } = forecast;
   return [
-    { heading: launch.name, blocks: [{ kind: 'text', text: verdict(forecast) }] },
+    { heading: launch.name, blocks: verdictBlocks(forecast) },
     {
       heading: 'On the bench',
       blocks: [
@@ -27,7 +27,7 @@ export function forecastSections(forecast: Forecast): readonly Section[] {
     ...remarkSections(forecast),
     toleranceSection(forecast),
     measurementSection(forecast),
-    ...assumptionSections(forecast),
+    assumptionSection(forecast),
     cautionSection(forecast),
   ];
 }

@@ -5,6 +5,8 @@ import type {
   Fibre,
   FocusSetting,
   Launch,
+  Misalignment,
+  OutputCollimator,
   PathElement,
 } from '../launch/launch.ts';
 import { writeValue } from '../units/write.ts';
@@ -13,7 +15,7 @@ import type { Term } from './section.ts';
 
 /** What stands on the bench, part by part as the light meets them. */
 export function launchTerms(launch: Launch): readonly Term[] {
-  const { laser, path, collimator, fibre } = launch;
+  const { laser, path, collimator, fibre, output, misalignment } = launch;
   const polarization = laser.polarization === 'linear' ? 'linearly polarised' : 'of no known polarisation';
   return [
     {
@@ -27,6 +29,8 @@ export function launchTerms(launch: Launch): readonly Term[] {
     { term: 'path', text: pathText(path, collimator === null ? 'the fibre' : 'the lens') },
     ...(collimator === null ? [] : [{ term: 'lens', text: collimatorText(collimator) }]),
     { term: 'fibre', text: fibreText(fibre) },
+    ...(output === null ? [] : [{ term: 'output', text: outputText(output.collimator) }]),
+    { term: 'aim', text: misalignment === null ? 'walked by hand' : aimText(misalignment) },
   ];
 }
 
@@ -111,6 +115,25 @@ function focusText(focus: FocusSetting): string {
     case 'distance':
       return `fibre tip ${writeValue(focus.distance.value, 'length')} behind the lens`;
   }
+}
+
+function outputText({ focalLength, focus }: OutputCollimator): string {
+  const set = focus.kind === 'best' ? 'set to collimate the light' : focusText(focus);
+  return `a lens of focal length ${statedText(focalLength, 'length')}; ${set}`;
+}
+
+/** What is written is exact; what is zero is not repeated. */
+export function aimText({ offsetX, offsetY, tiltX, tiltY, defocus }: Misalignment): string {
+  const parts = [
+    [offsetX, 'length', 'aside in x'],
+    [offsetY, 'length', 'aside in y'],
+    [tiltX, 'angle', 'tilted in x'],
+    [tiltY, 'angle', 'tilted in y'],
+    [defocus, 'length', 'out of focus'],
+  ] as const;
+  const off = parts.filter(([{ value, uncertainty }]) => value !== 0 || uncertainty !== 0);
+  if (off.length === 0) return 'perfect, as written';
+  return `as written: ${off.map(([entry, dimension, way]) => `${statedText(entry, dimension)} ${way}`).join(', ')}`;
 }
 
 function fibreText({
