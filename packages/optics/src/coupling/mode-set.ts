@@ -32,7 +32,7 @@ const decayLengths = 21;
 
 /**
  * @param rungs of the ladder: with fewer it is built faster, ends sooner and sends more beams the polar road
- * @param leastDecay modes of l ≥ 1 with a smaller w are left out: they reach so far out that the first bend takes them,
+ * @param leastDecay modes other than LP01 with a smaller w are left out: they reach so far out that the first bend takes them,
  *   and hold next to nothing of a spot in the core
  * @throws {OutOfRange} where the mode solvers do
  */
@@ -41,7 +41,7 @@ export function modeSet(profile: Profile, vNumber: number, rungs = usualRungs, l
   return modeSetOf(
     profile,
     vNumber,
-    leastDecay === 0 ? modes : modes.filter(({ l, w }) => w >= leastDecay || l === 0),
+    leastDecay === 0 ? modes : modes.filter(({ l, m, w }) => w >= leastDecay || (l === 0 && m === 1)),
     rungs,
   );
 }
