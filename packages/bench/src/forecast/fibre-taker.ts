@@ -46,7 +46,8 @@ const looselyBound = 0.25;
 
 /** @param rungs see `modeSet`; fewer for the many sets of an uncertain V */
 export function modesTaker(profile: 'step' | 'graded', vNumber: number, rungs?: number): Taker {
-  const set = rungs === undefined ? modeSet(profile, vNumber) : modeSet(profile, vNumber, rungs, looselyBound);
+  const set =
+    rungs === undefined ? modeSet(profile, vNumber) : modeSet(profile, vNumber, rungs, looselyBound);
   const fundamentalSet = onlyFundamental(set);
   const bestRadius = bestGaussian(fundamentalSet.modes[0]!).radius;
   const fewModed = vNumber < fewModedBelow;

@@ -78,8 +78,13 @@ function crossing(
   first: number,
   last: number,
 ): number | null {
-  const above = (t: number) =>
-    (shareOf(bench, change(best.beam, t), wanted, roughly) ?? 0) - best.share * oneDecibel;
+  // of very many modes rays are counted, on both sides of the comparison
+  const { countedRays, meeting } = bench;
+  const counted = wanted === 'guided' ? countedRays : null;
+  const share = (beam: FacetBeam) =>
+    counted === null ? (shareOf(bench, beam, wanted, roughly) ?? 0) : counted(beam, meeting.pupil);
+  const top = counted === null ? best.share : counted(best.beam, meeting.pupil);
+  const above = (t: number) => share(change(best.beam, t)) - top * oneDecibel;
   let from = 0;
   for (let to = first; ; to *= 1.6) {
     const here = Math.min(to, last);

@@ -29,6 +29,8 @@ export interface StatedBench {
   readonly taken: (beam: FacetBeam, pupil: Pupil | null, tolerance: number) => Taken;
   /** LP01 alone, which is quick for any fibre; null above V = 150. */
   readonly takenByFundamental: (beam: FacetBeam, pupil: Pupil | null, tolerance: number) => number | null;
+  /** A quick count of rays where an exact answer takes long (V above 30): for tolerances; null elsewhere. */
+  readonly countedRays: ((beam: FacetBeam, pupil: Pupil | null) => number) | null;
   readonly aberratedShift: number;
   readonly rayCorrection: number;
 }
@@ -41,6 +43,8 @@ const mostWork = 12_000;
 
 /** Hermite-Gauss members that are summed for LP01 of a highly multimode fibre. */
 const mostMembers = 400;
+
+const manyRays = raySample(4096, 7);
 
 /** How many Hermite-Gauss members a beam of this M² has on one axis until 1e−7 of its power is left. */
 function membersAcross(m2: number): number {
@@ -108,6 +112,12 @@ export function statedBench(launch: Launch): StatedBench {
     method,
     taken,
     takenByFundamental,
+    countedRays:
+      vNumber <= 30
+        ? null
+        : (offered, pupil) =>
+            takenBySampledRays(profile, offerWith(offered, null), manyRays).guided *
+            stopTransmission(offered, pupil, wavelength),
     aberratedShift: bestDistance - quick,
     rayCorrection: vNumber < fewModedBelow || sampled === 0 ? 1 : taken(aimed, null, 1e-6).guided / sampled,
   };
