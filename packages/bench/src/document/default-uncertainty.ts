@@ -16,5 +16,7 @@ export function defaultUncertainty(
       : { uncertainty: half / Math.sqrt(3), shape: 'rectangular' };
   }
   const canBeNegative = lowest.value < 0;
+  // half of the doubt about a zero would lie below it, where nothing can be: who writes 0 means none
+  if (!canBeNegative && value === 0) return { uncertainty: 0, shape: 'normal' };
   return { uncertainty: size, shape: !canBeNegative && size > positiveFrom * value ? 'positive' : 'normal' };
 }
