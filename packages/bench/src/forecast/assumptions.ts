@@ -25,7 +25,11 @@ export function assumptionsOf(launch: Launch, bench: StatedBench): readonly stri
     said.push('The collimator’s clear aperture is not given: it is taken to pass the whole beam.');
   }
   if (launch.fibre.attenuation === null) {
-    said.push('The attenuation is estimated for the wavelength; real fibres differ widely in the visible.');
+    said.push(
+      launch.laser.wavelength.value < 700e-9
+        ? 'The attenuation is estimated for the wavelength; real fibres differ widely in the visible.'
+        : 'The attenuation is estimated for the wavelength; real fibres differ.',
+    );
   }
   if (launch.fibre.type !== null) {
     said.push(

@@ -9,7 +9,7 @@ import type { Draw } from './draw.ts';
 import type { LedgerGroup } from './expected.ts';
 import type { Taker } from './fibre-taker.ts';
 import { beamAt, type Meeting } from './meeting.ts';
-import { type ChainOfCauses, chainOfCauses, type Offering, overlapCauses } from './overlap-causes.ts';
+import { type Asking, type ChainOfCauses, chainOfCauses, overlapCauses } from './overlap-causes.ts';
 import { attenuationOf, bendLoss, claddingSurvival, endTransmission } from './through-the-fibre.ts';
 import { focalLengthFor, surfacesTransmission } from './way-to-the-facet.ts';
 
@@ -48,12 +48,12 @@ export function budgetOf(
   meeting: Meeting,
   taker: Taker,
   bestDistance: number,
-  taken: Offering,
+  asking: Asking,
 ): Budget {
   const { wavelength, index } = meeting;
   const { collimator, fibre, output } = launch;
   const distance = (meeting.setDistance ?? bestDistance) + meeting.defocus;
-  const chain = chainOfCauses(meeting, taker, bestDistance, distance, meeting.aim, taken);
+  const chain = chainOfCauses(meeting, taker, bestDistance, distance, meeting.aim, asking);
 
   const path: Loss[] = meeting.arrival.parts.map(({ id, label, transmission }) => ({
     id,

@@ -10,6 +10,7 @@ import {
   type Pupil,
   phaseSpaceFraction,
   type RaySample,
+  raySample,
 } from '@coreward/optics';
 
 /** V below which a fibre is called few-moded: there the focus is set for LP01, above for all guided light. */
@@ -98,6 +99,9 @@ export function takenByRays(profile: 'step' | 'graded', offer: Offer): Taken {
   const guided = phaseSpaceFraction(moments, offer.coreRadius, offer.numericalAperture, profile);
   return { guided, fundamental: null, powers: null };
 }
+
+/** The rays of a forecast's draws. */
+export const spreadRays = raySample(512, 7);
 
 /** Share of rays, by a fixed sample: fast enough for hundreds of draws. */
 export function takenBySampledRays(profile: 'step' | 'graded', offer: Offer, rays: RaySample): Taken {

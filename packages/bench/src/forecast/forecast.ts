@@ -43,7 +43,11 @@ export function forecast(launch: Launch, options: SpreadOptions = usualDraws): F
     return forecastOf(launch, options);
   } catch (error) {
     if (!(error instanceof OutOfRange)) throw error;
-    throw new Refusal({ where: error.where, what: error.what, mend: error.mend });
+    throw new Refusal({
+      where: `forecast of ${launch.name}`,
+      what: `no formula covers ${error.where}: ${error.what}`,
+      mend: error.mend,
+    });
   }
 }
 
@@ -138,8 +142,10 @@ function couplingOf(
   return {
     guided: chain.guided,
     fundamental: chain.fundamental,
-    bestGuided: best.guided?.share ?? chain.guided,
-    bestFundamental: best.fundamental?.share ?? null,
+    // the search looks no closer than 2e−4 beside the axis: the bench as it stands may be a hair better
+    bestGuided: Math.max(best.guided?.share ?? 0, chain.guided),
+    bestFundamental:
+      best.fundamental === null ? null : Math.max(best.fundamental.share, chain.fundamental ?? 0),
     guidedInterval,
     fundamentalInterval,
     method: bench.method,

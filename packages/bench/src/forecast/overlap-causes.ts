@@ -29,6 +29,17 @@ export interface ChainOfCauses {
 /** What the fibre takes of a beam, of the light that arrives at the lens's stop. */
 export type Offering = (beam: FacetBeam, pupil: Pupil | null) => Taken;
 
+/** How a chain asks the fibre. */
+export interface Asking {
+  /** For every cause in turn. */
+  readonly taken: Offering;
+  /**
+   * For the whole of it, where the causes are only counted by rays: the exact share, or the rays' share set right. What
+   * it differs by joins the last entry, for it is what modes do and rays do not. Null: `taken` is as good as it gets.
+   */
+  readonly whole: ((beam: FacetBeam, pupil: Pupil | null, counted: Taken) => Taken) | null;
+}
+
 /**
  * Splits the overlap by cause. Each cause is put in turn onto an ideal launch: round, of the size that suits the fibre,
  * waist at the facet, straight in; entry n is the coupling with causes 1 … n over that with 1 … n − 1. The couplings are
@@ -44,7 +55,7 @@ export function chainOfCauses(
   bestDistance: number,
   distance: number,
   aim: Aimed,
-  taken: Offering,
+  { taken, whole }: Asking,
 ): ChainOfCauses {
   const { beam, pupil } = meeting;
   const best = taker.bestShare;
@@ -65,11 +76,16 @@ export function chainOfCauses(
   const moved = Math.abs(distance - bestDistance) > 1e-12;
   follow(moved, () => perArrived(taken(focused, pupil), focused, meeting).guided);
   const aimed = beamAt(beam, distance, aim);
-  const last = perArrived(taken(aimed, pupil), aimed, meeting);
-  couplings.push(last.guided);
+  const counted = taken(aimed, pupil);
+  const byCauses = perArrived(counted, aimed, meeting);
+  couplings.push(byCauses.guided);
+  const last = whole === null ? byCauses : perArrived(whole(aimed, pupil, counted), aimed, meeting);
 
   const factors = couplings.slice(1).map((coupling, i) => ratio(coupling, couplings[i]!));
-  factors.push(best);
+  // where rays see nothing the rest takes it all, so that the product stays exact
+  factors.push(
+    byCauses.guided === 0 ? (last.guided === 0 ? best : 1) : best * (last.guided / byCauses.guided),
+  );
   return {
     factors,
     guided: last.guided,

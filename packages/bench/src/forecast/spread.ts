@@ -2,8 +2,6 @@ import {
   type FacetBeam,
   type ModeSet,
   type Pupil,
-  type RaySample,
-  raySample,
   seededUniform,
   sobolDimensions,
   sobolPoints,
@@ -19,12 +17,13 @@ import {
   type Offer,
   raysTaker,
   scaled,
+  spreadRays,
   type Taker,
   takenByModes,
   takenBySampledRays,
 } from './fibre-taker.ts';
 import { arrivalHalfAngle, type Meeting, meetingOf, stopTransmission } from './meeting.ts';
-import type { Offering } from './overlap-causes.ts';
+import type { Asking } from './overlap-causes.ts';
 
 /** The forecast's draws and what came of each. */
 export interface Spread {
@@ -76,7 +75,6 @@ export function spreadOf(
     return { draw, meeting: meetingOf(launch, draw) };
   });
   const takers = takersFor(launch, drawn);
-  const rays = raySample(512, 7);
   return {
     entries,
     points,
@@ -87,14 +85,7 @@ export function spreadOf(
       return {
         vNumber: meeting.vNumber,
         power: Math.max(0, draw.at(launch.laser.power)),
-        budget: budgetOf(
-          launch,
-          draw,
-          meeting,
-          taker,
-          bestDistance,
-          offering(meeting, taker, rays, rayCorrection),
-        ),
+        budget: budgetOf(launch, draw, meeting, taker, bestDistance, asking(meeting, taker, rayCorrection)),
       };
     }),
   };
@@ -114,7 +105,7 @@ function evenPoints(count: number, dimensions: number, seed: number): Float64Arr
   return points;
 }
 
-function offering(meeting: Meeting, taker: Taker, rays: RaySample, rayCorrection: number): Offering {
+function asking(meeting: Meeting, taker: Taker, rayCorrection: number): Asking {
   const { wavelength, coreRadius, numericalAperture } = meeting;
   const offerOf = (beam: FacetBeam, pupil: Pupil | null): Offer => ({
     beam,
@@ -125,15 +116,21 @@ function offering(meeting: Meeting, taker: Taker, rays: RaySample, rayCorrection
   });
   const { set } = taker;
   if (set === null) {
-    return (beam, pupil) => {
-      const { guided } = takenBySampledRays(taker.profile, offerOf(beam, null), rays);
+    return {
       // rays know no stop: what it takes it takes from guided and lost light alike
-      const passed = stopTransmission(beam, pupil, wavelength);
-      return { guided: Math.min(1, guided * rayCorrection) * passed, fundamental: null, powers: null };
+      taken: (beam, pupil) =>
+        scaled(
+          takenBySampledRays(taker.profile, offerOf(beam, null), spreadRays),
+          stopTransmission(beam, pupil, wavelength),
+        ),
+      whole: (beam, pupil, counted) => ({
+        ...counted,
+        guided: Math.min(stopTransmission(beam, pupil, wavelength), counted.guided * rayCorrection),
+      }),
     };
   }
   let kept: number | null = null;
-  return (beam, pupil) => {
+  const taken: Asking['taken'] = (beam, pupil) => {
     const plain = takenByModes(set, offerOf(beam, null), drawTolerance);
     if (pupil === null || !aberrationShows(beam, pupil, wavelength)) {
       return pupil === null ? plain : scaled(plain, stopTransmission(beam, pupil, wavelength));
@@ -146,6 +143,7 @@ function offering(meeting: Meeting, taker: Taker, rays: RaySample, rayCorrection
     );
     return scaled(plain, kept);
   };
+  return { taken, whole: null };
 }
 
 /** Whether stop or aberration does more to the light than to cut it: a fiftieth of a wave at the beam's edge, or 1 % cut. */

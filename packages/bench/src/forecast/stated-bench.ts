@@ -11,13 +11,14 @@ import {
   raysTaker,
   roundBeam,
   scaled,
+  spreadRays,
   type Taken,
   type Taker,
   takenByModes,
   takenByRays,
   takenBySampledRays,
 } from './fibre-taker.ts';
-import { type Meeting, meetingOf, stopTransmission } from './meeting.ts';
+import { beamAt, type Meeting, meetingOf, stopTransmission } from './meeting.ts';
 
 /** Everything about the bench as stated, computed as exactly as the model allows. */
 export interface StatedBench {
@@ -44,7 +45,7 @@ const mostWork = 12_000;
 /** Hermite-Gauss members that are summed for LP01 of a highly multimode fibre. */
 const mostMembers = 400;
 
-const manyRays = raySample(4096, 7);
+const manyRays = raySample(16_384, 7);
 
 /** How many Hermite-Gauss members a beam of this M² has on one axis until 1e−7 of its power is left. */
 function membersAcross(m2: number): number {
@@ -100,11 +101,32 @@ export function statedBench(launch: Launch): StatedBench {
   const quick = quickBestDistance(meeting, taker);
   // a plateau of many modes has no sharp best focus: the least spot is as good as any
   const bestDistance = vNumber < fewModedBelow ? exactBestDistance(meeting, taker, share) : quick;
-  const budget = budgetOf(launch, asStated, meeting, taker, bestDistance, (offered, pupil) =>
-    taken(offered, pupil, exactTolerance),
+  const countedRays =
+    vNumber <= 30
+      ? null
+      : (offered: FacetBeam, pupil: Pupil | null): number =>
+          takenBySampledRays(profile, offerWith(offered, null), manyRays).guided *
+          stopTransmission(offered, pupil, wavelength);
+  const exactly = (offered: FacetBeam, pupil: Pupil | null) => taken(offered, pupil, exactTolerance);
+  const budget = budgetOf(
+    launch,
+    asStated,
+    meeting,
+    taker,
+    bestDistance,
+    countedRays === null
+      ? { taken: exactly, whole: null }
+      : {
+          taken: (offered, pupil) => ({
+            guided: countedRays(offered, pupil),
+            fundamental: null,
+            powers: null,
+          }),
+          whole: exactly,
+        },
   );
-  const aimed = { ...meeting.beam, waistZX: 0, waistZY: 0 };
-  const sampled = takenBySampledRays(profile, offerWith(aimed, null), raySample(512, 7)).guided;
+  const aimed = beamAt(meeting.beam, budget.distance, meeting.aim);
+  const sampled = takenBySampledRays(profile, offerWith(aimed, null), spreadRays).guided;
   return {
     meeting,
     taker,
@@ -112,13 +134,8 @@ export function statedBench(launch: Launch): StatedBench {
     method,
     taken,
     takenByFundamental,
-    countedRays:
-      vNumber <= 30
-        ? null
-        : (offered, pupil) =>
-            takenBySampledRays(profile, offerWith(offered, null), manyRays).guided *
-            stopTransmission(offered, pupil, wavelength),
+    countedRays,
     aberratedShift: bestDistance - quick,
-    rayCorrection: vNumber < fewModedBelow || sampled === 0 ? 1 : taken(aimed, null, 1e-6).guided / sampled,
+    rayCorrection: vNumber < fewModedBelow || sampled === 0 ? 1 : budget.chain.guided / sampled,
   };
 }

@@ -46,10 +46,10 @@ export function matchPair(
   const bestDistance = launch.collimator === null ? 0 : quickBestDistance(meeting, taker);
   const aberration = aberrationShare(meeting, taker);
   const offer = (beam: FacetBeam): Taken => takenBy(meeting, taker, beam);
-  const budget = budgetOf(launch, straight, meeting, taker, bestDistance, (beam, pupil) => {
-    const taken = offer(beam);
-    // stop and aberration as one factor: the pupil integral would take seconds over a whole drawer
-    return pupil === null ? taken : scaledBy(taken, aberration);
+  // stop and aberration as one factor: the pupil integral would take seconds over a whole drawer
+  const budget = budgetOf(launch, straight, meeting, taker, bestDistance, {
+    taken: (beam, pupil) => (pupil === null ? offer(beam) : scaledBy(offer(beam), aberration)),
+    whole: null,
   });
   const { guided } = budget.chain;
   const fundamental = budget.chain.fundamental ?? 0;
@@ -167,7 +167,8 @@ function relativeDoubts(launch: Launch): {
       spot += relative ** 2;
     else if (entry.key === 'fibre.numerical aperture')
       spot += (0.5 * relative) ** 2; // half of it reaches the mode's size
-    else if (/coating/.test(entry.key)) losses += (2 * entry.uncertainty) ** 2; // what two surfaces reflect
+    else if (/coating/.test(entry.key))
+      losses += (2 * entry.uncertainty) ** 2; // what two surfaces reflect
     else if (/reflectance$|transmission$/.test(entry.key)) losses += relative ** 2;
     else if (/connectors\.between/.test(entry.key)) losses += entry.uncertainty ** 2;
     else if (entry.key === 'laser.power') power += relative ** 2;
