@@ -50,6 +50,24 @@ export function facetBeam(x: GaussianBeam, y: GaussianBeam, aim: Aim = perfectAi
 
 /** @throws {OutOfRange} unless sizes are positive, M² at least 1, and everything finite. */
 export function mustBeFacetBeam(beam: FacetBeam, where: string): void {
+  // overlaps come by the hundred thousand: words are made only for a beam that needs them
+  if (!isFacetBeam(beam)) refuseFacetBeam(beam, where);
+}
+
+function isFacetBeam(beam: FacetBeam): boolean {
+  const { waistRadiusX, waistRadiusY, m2X, m2Y } = beam;
+  const rest =
+    beam.waistZX + beam.waistZY + beam.azimuth + beam.offsetX + beam.offsetY + beam.tiltX + beam.tiltY;
+  return (
+    waistRadiusX > 0 &&
+    waistRadiusY > 0 &&
+    m2X >= 1 &&
+    m2Y >= 1 &&
+    Number.isFinite(waistRadiusX + waistRadiusY + m2X + m2Y + rest)
+  );
+}
+
+function refuseFacetBeam(beam: FacetBeam, where: string): void {
   mustBePositive(beam.waistRadiusX, `${where} waistRadiusX`, 'a waist radius');
   mustBePositive(beam.waistRadiusY, `${where} waistRadiusY`, 'a waist radius');
   mustBeQuality(beam.m2X, `${where} m2X`);

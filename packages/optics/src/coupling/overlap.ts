@@ -17,21 +17,25 @@ export interface Overlap {
   readonly guided: number;
   /** In LP01. */
   readonly fundamental: number;
-  /** Mode by mode, in the order of the mode set; both orientations together, and cos lφ alone. */
+  /** Mode by mode, in the order of the mode set; both orientations together. */
   readonly powers: Float64Array;
-  readonly cosinePowers: Float64Array;
+  /** Of these, what is in cos lφ; null unless asked for. */
+  readonly cosinePowers: Float64Array | null;
   readonly method: 'ladder' | 'polar' | 'pupil';
 }
 
 export interface OverlapOptions {
   /** Error of a power to aim for; 1e−8 unless told. */
   readonly tolerance?: number;
+  /** Tell the two orientations apart; no unless told. */
+  readonly orientations?: boolean;
 }
 
 /** Beyond this V the ladder's band is wide and its rungs are many: rings are faster, and M² > 1 is summed as Hermite-Gauss members. */
 const ladderLimit = 30;
 
 const scratch = ladderScratch();
+let scratchAmplitudes = new Float64Array(0);
 
 /**
  * Power of an astigmatic, turned, offset, tilted, defocused, partly coherent beam in every guided mode.
@@ -53,7 +57,7 @@ export function overlapOf(
   wavelength: number,
   beam: FacetBeam,
   pupil: Pupil | null = null,
-  { tolerance = 1e-8 }: OverlapOptions = {},
+  { tolerance = 1e-8, orientations = false }: OverlapOptions = {},
 ): Overlap {
   mustBeFacetBeam(beam, 'overlapOf');
   mustBePositive(coreRadius, 'overlapOf coreRadius', 'a core radius');
@@ -62,13 +66,16 @@ export function overlapOf(
   const waveNumber = (2 * Math.PI * coreRadius) / wavelength;
   const count = set.modes.length;
   const powers = new Float64Array(count);
-  const cosinePowers = new Float64Array(count);
-  const amplitudes = new Float64Array(4 * count);
+  const cosinePowers = orientations ? new Float64Array(count) : null;
+  if (scratchAmplitudes.length < 4 * count) scratchAmplitudes = new Float64Array(4 * count);
+  const amplitudes = scratchAmplitudes;
   const collect = (weight: number) => {
     for (let mode = 0; mode < count; mode += 1) {
       const { l } = set.modes[mode]!;
       powers[mode] = powers[mode]! + weight * modePower(amplitudes, mode, l);
-      cosinePowers[mode] = cosinePowers[mode]! + weight * cosinePower(amplitudes, mode, l);
+      if (cosinePowers !== null) {
+        cosinePowers[mode] = cosinePowers[mode]! + weight * cosinePower(amplitudes, mode, l);
+      }
     }
   };
   const fineness = finenessFor(tolerance);
@@ -138,10 +145,13 @@ export function overlapOf(
       }
     }
   }
-  const fundamental = set.modes.findIndex(({ l, m }) => l === 0 && m === 1);
+  let guided = 0;
+  for (let mode = 0; mode < count; mode += 1) guided += powers[mode]!;
+  const [first] = set.modes;
   return {
-    guided: powers.reduce((sum, power) => sum + power, 0),
-    fundamental: powers[fundamental] ?? 0,
+    guided,
+    // modes come deepest first, and nothing lies deeper than LP01
+    fundamental: first !== undefined && first.l === 0 && first.m === 1 ? powers[0]! : 0,
     powers,
     cosinePowers,
     method,
