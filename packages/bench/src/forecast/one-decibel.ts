@@ -33,19 +33,25 @@ export function tolerancesFor(
     (m2Y * wavelength) / (Math.PI * waistRadiusY),
   );
   const far = { offset: 40 * spot, tilt: Math.min(1, 10 * Math.max(cone, numericalAperture)) };
-  const least = (changes: readonly Change[], first: number, last: number) =>
+  const { offsetX: x0, offsetY: y0, tiltX: tx0, tiltY: ty0 } = best.beam;
+  // about a beam that comes straight in, left is as right; of a round one, x is as y; in focus, near is as far
+  const straight = x0 === 0 && y0 === 0 && tx0 === 0 && ty0 === 0;
+  const round = waistRadiusX === waistRadiusY && m2X === m2Y && best.beam.waistZX === best.beam.waistZY;
+  const focused = round && best.beam.waistZX === 0 && bench.meeting.pupil === null;
+  const least = (changes: readonly Change[], first: number, last: number, mirrored = straight) =>
     leastOf(
       changes.flatMap((change) => [
         crossing(bench, best, wanted, change, first, last),
-        crossing(bench, best, wanted, (beam, t) => change(beam, -t), first, last),
+        ...(mirrored ? [] : [crossing(bench, best, wanted, (beam, t) => change(beam, -t), first, last)]),
       ]),
     );
+  const sideways = (alongX: Change, alongY: Change) => (straight && round ? [alongX] : [alongX, alongY]);
 
   const tiltOf = (lever: ScrewLever) => leverAtFacet(lever, lens, bench.budget.bestDistance);
   return {
-    offsetFor1dB: least([offsetX, offsetY], spot / 50, far.offset),
-    tiltFor1dB: least([tiltX, tiltY], Math.min(cone, numericalAperture) / 50, far.tilt),
-    defocusFor1dB: least([defocus], spot / cone / 50, (400 * spot) / cone),
+    offsetFor1dB: least(sideways(offsetX, offsetY), spot / 50, far.offset),
+    tiltFor1dB: least(sideways(tiltX, tiltY), Math.min(cone, numericalAperture) / 50, far.tilt),
+    defocusFor1dB: least([defocus], spot / cone / 50, (400 * spot) / cone, focused),
     screws: arrival.levers.map((lever): ScrewTolerance => {
       const { offset, tilt } = tiltOf(lever);
       const x = lever.axis === 'horizontal';

@@ -50,7 +50,7 @@ export interface SpreadOptions {
 export const usualDraws: SpreadOptions = { draws: 256, seed: 20 };
 
 /** Sets of modes made for one forecast: V is cut into so many equally likely slices. */
-const vSlices = 16;
+const vSlices = 12;
 const spreadRungs = 24;
 
 /** Power error in a draw that no interval shows. */
