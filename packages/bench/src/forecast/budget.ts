@@ -41,19 +41,20 @@ export interface Budget {
   readonly attenuation: number;
 }
 
-/** @param bestDistance of the facet behind the lens, for the most light in this draw */
+/** @param best distances of the facet behind the lens for the most light in this draw: with the lens as it is, and were it perfect */
 export function budgetOf(
   launch: Launch,
   draw: Draw,
   meeting: Meeting,
   taker: Taker,
-  bestDistance: number,
+  best: { readonly distance: number; readonly unaberrated: number },
   asking: Asking,
 ): Budget {
   const { wavelength, index } = meeting;
   const { collimator, fibre, output } = launch;
-  const distance = (meeting.setDistance ?? bestDistance) + meeting.defocus;
-  const chain = chainOfCauses(meeting, taker, bestDistance, distance, meeting.aim, asking);
+  const distance = (meeting.setDistance ?? best.distance) + meeting.defocus;
+  const places = { bestUnaberrated: best.unaberrated, best: best.distance, actual: distance };
+  const chain = chainOfCauses(meeting, taker, places, meeting.aim, asking);
 
   const path: Loss[] = meeting.arrival.parts.map(({ id, label, transmission }) => ({
     id,
@@ -132,7 +133,7 @@ export function budgetOf(
     losses,
     chain,
     distance,
-    bestDistance,
+    bestDistance: best.distance,
     output: product(losses),
     beforeFacet: 1 - arrived,
     reflected: arrived - entered,

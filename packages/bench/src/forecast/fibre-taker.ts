@@ -19,6 +19,9 @@ export const fewModedBelow = 15;
 /** V above which modes are not solved any more and rays answer. */
 export const modesUpTo = 150;
 
+/** V below which no mode is solved: LP01 would reach over a thousand core radii. */
+export const leastV = 0.3;
+
 /** What a fibre takes: fractions of the light that arrives at the lens's stop (or, without one, at the facet). */
 export interface Taken {
   readonly guided: number;

@@ -29,6 +29,16 @@ export interface ChainOfCauses {
 /** What the fibre takes of a beam, of the light that arrives at the lens's stop. */
 export type Offering = (beam: FacetBeam, pupil: Pupil | null) => Taken;
 
+/** Distances of the facet from the lens (or from the end of the path), m. */
+export interface FacetPlaces {
+  /** For the most light, were the lens perfect. */
+  readonly bestUnaberrated: number;
+  /** For the most light. */
+  readonly best: number;
+  /** Where it stands. */
+  readonly actual: number;
+}
+
 /** How a chain asks the fibre. */
 export interface Asking {
   /** For every cause in turn. */
@@ -46,14 +56,12 @@ export interface Asking {
  * counted against the best that any Gaussian spot can do in this fibre, which is the last entry. An entry may exceed 1:
  * a smaller spot, for one, may reach more modes.
  *
- * @param bestDistance of the facet from the lens, for the most light
- * @param distance where the facet is
+ * @param places of the facet behind the lens
  */
 export function chainOfCauses(
   meeting: Meeting,
   taker: Taker,
-  bestDistance: number,
-  distance: number,
+  places: FacetPlaces,
   aim: Aimed,
   { taken, whole }: Asking,
 ): ChainOfCauses {
@@ -69,13 +77,13 @@ export function chainOfCauses(
   const size = Math.sqrt(beam.waistRadiusX * beam.waistRadiusY);
   follow(mixed > 1, () => taken(roundBeam(suited, mixed), null).guided);
   follow(true, () => taken(roundBeam(size, mixed), null).guided);
-  const centred = beamAt(beam, bestDistance, null);
-  follow(!round, () => taken(centred, null).guided);
+  follow(!round, () => taken(beamAt(beam, places.bestUnaberrated, null), null).guided);
+  const centred = beamAt(beam, places.best, null);
   follow(pupil !== null, () => perArrived(taken(centred, pupil), centred, meeting).guided);
-  const focused = beamAt(beam, distance, null);
-  const moved = Math.abs(distance - bestDistance) > 1e-12;
+  const focused = beamAt(beam, places.actual, null);
+  const moved = Math.abs(places.actual - places.best) > 1e-12;
   follow(moved, () => perArrived(taken(focused, pupil), focused, meeting).guided);
-  const aimed = beamAt(beam, distance, aim);
+  const aimed = beamAt(beam, places.actual, aim);
   const counted = taken(aimed, pupil);
   const byCauses = perArrived(counted, aimed, meeting);
   couplings.push(byCauses.guided);

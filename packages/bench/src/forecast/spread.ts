@@ -13,6 +13,7 @@ import { type Budget, budgetOf } from './budget.ts';
 import { chanceNames, type Draw, drawAt } from './draw.ts';
 import {
   fewModedBelow,
+  leastV,
   modesTaker,
   type Offer,
   raysTaker,
@@ -81,11 +82,12 @@ export function spreadOf(
     dimensions,
     draws: drawn.map(({ draw, meeting }, i) => {
       const taker = takers[i]!;
-      const bestDistance = quickBestDistance(meeting, taker) + aberratedShift;
+      const unaberrated = quickBestDistance(meeting, taker);
+      const best = { distance: unaberrated + aberratedShift, unaberrated };
       return {
         vNumber: meeting.vNumber,
         power: Math.max(0, draw.at(launch.laser.power)),
-        budget: budgetOf(launch, draw, meeting, taker, bestDistance, asking(meeting, taker, rayCorrection)),
+        budget: budgetOf(launch, draw, meeting, taker, best, asking(meeting, taker, rayCorrection)),
       };
     }),
   };
@@ -190,7 +192,7 @@ function takersFor(
   for (let slice = 0; slice < slices; slice += 1) {
     const from = Math.floor((slice * drawn.length) / slices);
     const to = Math.floor(((slice + 1) * drawn.length) / slices);
-    const middle = drawn[order[(from + to) >> 1]!]!.meeting.vNumber;
+    const middle = Math.max(leastV, drawn[order[(from + to) >> 1]!]!.meeting.vNumber);
     const taker =
       middle < fewModedBelow ? modesTaker(profile, middle, spreadRungs) : raysTaker(profile, middle);
     for (let i = from; i < to; i += 1) takers[order[i]!] = taker;

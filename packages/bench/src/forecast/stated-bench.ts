@@ -1,10 +1,12 @@
 import { type FacetBeam, gaussianOverlap, type Pupil, raySample } from '@coreward/optics';
 import type { Launch } from '../launch/launch.ts';
+import { Refusal } from '../refusal.ts';
 import { exactBestDistance, focusShare, quickBestDistance } from './best-focus.ts';
 import { type Budget, budgetOf } from './budget.ts';
 import { asStated } from './draw.ts';
 import {
   fewModedBelow,
+  leastV,
   modesTaker,
   modesUpTo,
   type Offer,
@@ -55,6 +57,13 @@ function membersAcross(m2: number): number {
 
 export function statedBench(launch: Launch): StatedBench {
   const meeting = meetingOf(launch, asStated);
+  if (meeting.vNumber < leastV) {
+    throw new Refusal({
+      where: `fibre of ${launch.name}`,
+      what: `with this core and numerical aperture V is ${meeting.vNumber.toPrecision(2)} in this light: a mode so loosely held that no formula covers it`,
+      mend: 'Give a larger core diameter or numerical aperture, or light of a shorter wavelength, so that V is 0.3 at least.',
+    });
+  }
   const { vNumber, beam, wavelength, coreRadius, numericalAperture } = meeting;
   const { profile } = launch.fibre;
   const work = vNumber > 30 ? (vNumber * membersAcross(beam.m2X) * membersAcross(beam.m2Y)) / 2 : 0;
@@ -113,7 +122,7 @@ export function statedBench(launch: Launch): StatedBench {
     asStated,
     meeting,
     taker,
-    bestDistance,
+    { distance: bestDistance, unaberrated: quick },
     countedRays === null
       ? { taken: exactly, whole: null }
       : {

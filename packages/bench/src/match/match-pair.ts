@@ -47,10 +47,17 @@ export function matchPair(
   const aberration = aberrationShare(meeting, taker);
   const offer = (beam: FacetBeam): Taken => takenBy(meeting, taker, beam);
   // stop and aberration as one factor: the pupil integral would take seconds over a whole drawer
-  const budget = budgetOf(launch, straight, meeting, taker, bestDistance, {
-    taken: (beam, pupil) => (pupil === null ? offer(beam) : scaledBy(offer(beam), aberration)),
-    whole: null,
-  });
+  const budget = budgetOf(
+    launch,
+    straight,
+    meeting,
+    taker,
+    { distance: bestDistance, unaberrated: bestDistance },
+    {
+      taken: (beam, pupil) => (pupil === null ? offer(beam) : scaledBy(offer(beam), aberration)),
+      whole: null,
+    },
+  );
   const { guided } = budget.chain;
   const fundamental = budget.chain.fundamental ?? 0;
   const wanted = purpose === 'total' ? guided : fundamental;
