@@ -51,7 +51,10 @@ export function lossRow(id: string): LossRow {
 }
 
 /** What disagrees with the row, in words; every expected cell must be answered. */
-export function misses(row: LossRow, actual: Readonly<Record<string, Cell>>): readonly string[] {
+export function misses(
+  row: Pick<LossRow, 'expected' | 'tolerance'>,
+  actual: Readonly<Record<string, Cell>>,
+): readonly string[] {
   const names = new Set([...Object.keys(row.expected), ...Object.keys(actual)]);
   return [...names].flatMap((name) => {
     const own = (row.tolerance as Readonly<Record<string, Allowed>>)[name];
