@@ -18,7 +18,7 @@ export type Wanted = 'guided' | 'fundamental';
 export function bestCoupling(bench: StatedBench, wanted: Wanted): BestCoupling | null {
   const { meeting, budget } = bench;
   const share = (beam: FacetBeam, tolerance: number) => shareOf(bench, beam, wanted, tolerance);
-  const squarely = (distance: number) => beamAt(meeting.beam, distance, null);
+  const squarely = (distance: number) => beamAt(meeting, distance, null);
   if (share(squarely(budget.bestDistance), 1e-4) === null) return null;
   const distance = bestDistanceFor(meeting, budget.bestDistance, (z) => share(squarely(z), 1e-7) ?? 0);
   const centred: BestCoupling = { beam: squarely(distance), share: share(squarely(distance), 1e-9) ?? 0 };
@@ -42,20 +42,20 @@ export function bestCoupling(bench: StatedBench, wanted: Wanted): BestCoupling |
   ];
   const tried = places.map((place) => ({
     place,
-    share: share(beamAt(meeting.beam, distance, aimOf(place)), 1e-4) ?? 0,
+    share: share(beamAt(meeting, distance, aimOf(place)), 1e-4) ?? 0,
   }));
   const best = tried.reduce((a, b) => (b.share > a.share ? b : a));
   if (best.share < rough + 2e-4) return centred;
   // defocus in units of what matters to the core
   const depth = coreRadius / numericalAperture;
   const found = nelderMead(
-    ([z, ...aim]) => -(share(beamAt(meeting.beam, distance + z! * depth, aimOf(aim)), 1e-4) ?? 0),
+    ([z, ...aim]) => -(share(beamAt(meeting, distance + z! * depth, aimOf(aim)), 1e-4) ?? 0),
     [0, ...best.place],
     [0.2, 0.1, 0.1, 0.1, 0.1],
     { pointTolerance: 1e-3, valueTolerance: 1e-7, evaluations: 300 },
   );
   const [z, ...aim] = found.point;
-  const beam = beamAt(meeting.beam, distance + z! * depth, aimOf(aim));
+  const beam = beamAt(meeting, distance + z! * depth, aimOf(aim));
   const reached = share(beam, 1e-9) ?? 0;
   return reached > centred.share ? { beam, share: reached } : centred;
 }

@@ -50,7 +50,7 @@ export function exactBestDistance(
   // marginal rays focus `shift` away from the paraxial focus; the best place lies about half-way
   const low = between[0] + Math.min(0, 1.2 * shift) - 0.05 * Math.abs(shift);
   const high = between[1] + Math.max(0, 1.2 * shift) + 0.05 * Math.abs(shift);
-  return lowest((distance) => -share(beamAt(meeting.beam, distance, null)), low, high);
+  return lowest((distance) => -share(beamAt(meeting, distance, null)), low, high);
 }
 
 /** Where marginal rays focus, from the paraxial focus, m: negative is nearer the lens. */

@@ -127,7 +127,7 @@ export function budgetOf(
   const entered = arrived * entryThrough;
   const notGuided = entered * (1 - chain.guided);
   // of what arrives, only the light that lands on the cladding's disc can travel in it
-  const onCladding = withinCladding(launch, draw, beamAt(meeting.beam, distance, meeting.aim), wavelength);
+  const onCladding = withinCladding(launch, draw, beamAt(meeting, distance, meeting.aim), wavelength);
   const cladding = Math.max(0, Math.min(notGuided, entered * (onCladding - chain.guided)));
   return {
     losses,

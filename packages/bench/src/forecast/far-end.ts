@@ -45,7 +45,7 @@ export function endLight(launch: Launch, bench: StatedBench): EndLight {
     return { ...mixtureOf(taker.set, powers, coreRadius, wavelength), shape: 'second moments' };
   }
   // many modes: rays keep their angle, but soon forget where in a step-index core they were
-  const beam = beamAt(meeting.beam, budget.distance, meeting.aim);
+  const beam = beamAt(meeting, budget.distance, meeting.aim);
   const rays = guidedRays(
     momentsOf(beam, (2 * Math.PI) / wavelength),
     coreRadius,

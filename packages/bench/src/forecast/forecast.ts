@@ -15,7 +15,7 @@ import type {
   LedgerEntry,
 } from './expected.ts';
 import { modeFields, outputBeam } from './far-end.ts';
-import { arrivalHalfAngle, beamAt } from './meeting.ts';
+import { arrivalHalfAngle } from './meeting.ts';
 import { measurementsWorthTaking } from './next-measurement.ts';
 import { handLimitOf, tolerancesFor } from './one-decibel.ts';
 import { remarksOn } from './remarks.ts';
@@ -188,7 +188,11 @@ function lpModesAt({ taker }: StatedBench, here: number, vNumber: number): numbe
 
 function spotOf({ meeting, budget }: StatedBench): ExpectedSpot {
   const { beamOutside, wavelength } = meeting;
-  const at = beamAt(beamOutside, budget.distance, null);
+  const at = {
+    ...beamOutside,
+    waistZX: beamOutside.waistZX - budget.distance,
+    waistZY: beamOutside.waistZY - budget.distance,
+  };
   const { radiusX, radiusY } = spotRadii(at, wavelength);
   // lab axes: the widths along x and y of a turned ellipse
   const c = Math.cos(at.azimuth);

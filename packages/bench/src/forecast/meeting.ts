@@ -29,8 +29,10 @@ export interface Meeting {
   readonly index: number;
   /** The beam at the facet as the lens makes it, centred and straight, its waists counted from the *lens* (or, without a lens, from the end of the path). */
   readonly beam: FacetBeam;
-  /** The same before an angled end has squeezed it. */
+  /** The same before an angled end has widened it. */
   readonly beamOutside: FacetBeam;
+  /** What an angled end does to widths on the way in, along the beam's own axes and along lab x: 1 for a flat end. */
+  readonly widening: { readonly along: { readonly x: number; readonly y: number }; readonly lab: number };
   readonly pupil: Pupil | null;
   readonly lens: MeetingLens | null;
   /** From the lens to the facet as the focus is set, m, `null` for the best focus (or 0 without a lens). */
@@ -76,7 +78,7 @@ export function meetingOf(launch: Launch, draw: Draw): Meeting {
   const inside = (axis: GaussianBeam, share: number) => {
     // an angled end changes the width in its plane (x) by the squeeze on the way out, so by its inverse on the way in
     const width = squeeze ** -share;
-    return { radius: axis.waistRadius * width, z: axis.waistPosition * width * width };
+    return { radius: axis.waistRadius * width, width };
   };
   const alongX = Math.cos(arrival.beam.azimuth) ** 2;
   const axisX = inside(x, alongX);
@@ -86,8 +88,6 @@ export function meetingOf(launch: Launch, draw: Draw): Meeting {
     ...beamOutside,
     waistRadiusX: axisX.radius,
     waistRadiusY: axisY.radius,
-    waistZX: axisX.z,
-    waistZY: axisY.z,
   };
   const stopRadius =
     collimator?.clearAperture == null ? Number.POSITIVE_INFINITY : draw.at(collimator.clearAperture) / 2;
@@ -102,6 +102,7 @@ export function meetingOf(launch: Launch, draw: Draw): Meeting {
     index,
     beam,
     beamOutside,
+    widening: { along: { x: axisX.width, y: axisY.width }, lab: 1 / squeeze },
     lens: focalLength === null ? null : { focalLength, stopRadius },
     pupil: focalLength === null ? null : pupilOf(beam, focalLength, stopRadius, aberration, wavelength),
     setDistance: setDistance(launch, draw),
@@ -180,13 +181,22 @@ export function perArrivedShare(
   return passed === 0 ? share : Math.min(1, share / passed);
 }
 
-/** The beam with the facet at a distance from the lens (or from the end of the path), aimed. */
-export function beamAt(beam: FacetBeam, distance: number, aim: Aimed | null): FacetBeam {
+/** The beam as the fibre sees it with the facet at a distance from the lens (or from the end of the path), aimed. */
+export function beamAt(
+  { beam, widening }: Pick<Meeting, 'beam' | 'widening'>,
+  distance: number,
+  aim: Aimed | null,
+): FacetBeam {
+  const { along, lab } = widening;
   return {
     ...beam,
-    waistZX: beam.waistZX - distance,
-    waistZY: beam.waistZY - distance,
-    ...(aim ?? { offsetX: 0, offsetY: 0, tiltX: 0, tiltY: 0 }),
+    // widths grow by the factor and angles shrink by it, so depths grow by its square
+    waistZX: (beam.waistZX - distance) * along.x ** 2,
+    waistZY: (beam.waistZY - distance) * along.y ** 2,
+    offsetX: (aim?.offsetX ?? 0) * lab,
+    offsetY: aim?.offsetY ?? 0,
+    tiltX: (aim?.tiltX ?? 0) / lab,
+    tiltY: aim?.tiltY ?? 0,
   };
 }
 

@@ -77,13 +77,13 @@ export function chainOfCauses(
   const size = Math.sqrt(beam.waistRadiusX * beam.waistRadiusY);
   follow(mixed > 1, () => taken(roundBeam(suited, mixed), null).guided);
   follow(true, () => taken(roundBeam(size, mixed), null).guided);
-  follow(!round, () => taken(beamAt(beam, places.bestUnaberrated, null), null).guided);
-  const centred = beamAt(beam, places.best, null);
+  follow(!round, () => taken(beamAt(meeting, places.bestUnaberrated, null), null).guided);
+  const centred = beamAt(meeting, places.best, null);
   follow(pupil !== null, () => perArrived(taken(centred, pupil), centred, meeting).guided);
-  const focused = beamAt(beam, places.actual, null);
+  const focused = beamAt(meeting, places.actual, null);
   const moved = Math.abs(places.actual - places.best) > 1e-12;
   follow(moved, () => perArrived(taken(focused, pupil), focused, meeting).guided);
-  const aimed = beamAt(beam, places.actual, aim);
+  const aimed = beamAt(meeting, places.actual, aim);
   const counted = taken(aimed, pupil);
   const byCauses = perArrived(counted, aimed, meeting);
   couplings.push(byCauses.guided);

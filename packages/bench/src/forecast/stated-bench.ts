@@ -134,7 +134,7 @@ export function statedBench(launch: Launch): StatedBench {
           whole: exactly,
         },
   );
-  const aimed = beamAt(meeting.beam, budget.distance, meeting.aim);
+  const aimed = beamAt(meeting, budget.distance, meeting.aim);
   const sampled = takenBySampledRays(profile, offerWith(aimed, null), spreadRays).guided;
   return {
     meeting,

@@ -65,7 +65,7 @@ export function matchPair(
   const relative = relativeDoubts(launch);
   // the overlap at a spot one and a half standard deviations smaller and larger against the mode
   const at = (factor: number) => {
-    const taken = offer(resized(beamAt(meeting.beam, bestDistance, null), factor));
+    const taken = offer(resized(beamAt(meeting, bestDistance, null), factor));
     return (purpose === 'total' ? taken.guided : (taken.fundamental ?? 0)) * aberration;
   };
   const plain = at(1);
