@@ -13,7 +13,7 @@ export interface AberratedMeeting {
 /**
  * What stop and spherical aberration leave of the coupling of a centred round Gaussian into a Gaussian mode, at the best
  * focus: 1 for a perfect, open lens. An estimate for ranking: beam and mode are Gaussians, M² is left out; against the
- * pupil integral with true LP01 modes it is within 0.01 for V between 2 and 3.
+ * pupil integral with true LP01 modes it is within 0.02 for V between 2 and 3 (measured: 0.014 at worst).
  *
  * @source as `truncatedGaussianCoupling`, with the phase exp(−2πiW) under the integral (elementary)
  */
