@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { fakeShell } from '../packages/cli/src/fake-shell.ts';
 import { run } from '../packages/cli/src/run.ts';
+import { between } from './between-marks.ts';
 
 const example = new URL('../examples/five-lines.launch.yaml', import.meta.url);
 
@@ -21,12 +22,4 @@ export async function withForecast(readme: string): Promise<string> {
   }
   const withLaunch = between(readme, 'five lines', `\`\`\`yaml\n${launch.trimEnd()}\n\`\`\``);
   return between(withLaunch, 'forecast', `\`\`\`text\n${parts.join('\n\n')}\n\`\`\``);
-}
-
-function between(text: string, name: string, put: string): string {
-  const begin = `<!-- ${name}: written by scripts/write-documents.ts -->`;
-  const end = `<!-- end of ${name} -->`;
-  const [from, to] = [text.indexOf(begin), text.indexOf(end)];
-  if (from < 0 || to < from) throw new Error(`the README has no place for: ${name}`);
-  return `${text.slice(0, from)}${begin}\n\n${put}\n\n${text.slice(to)}`;
 }

@@ -2,6 +2,8 @@
 // README. `npm run documents`.
 import { readFileSync, writeFileSync } from 'node:fs';
 import { drawerKeyTables, launchKeyTables } from '../packages/bench/src/index.ts';
+import { between } from './between-marks.ts';
+import { withPublishedLaunches } from './published/published-page.ts';
 import { withForecast } from './readme-forecast.ts';
 
 const head =
@@ -28,16 +30,13 @@ const constants = examples.map(([file, name, about]) => {
 });
 writeFileSync('packages/bench/src/example/example-texts.ts', head + constants.join('\n'));
 
-const begin = '<!-- keys: written by scripts/write-documents.ts -->';
-const end = '<!-- end of keys -->';
 for (const [file, tables] of [
   ['docs/launch-document.md', launchKeyTables()],
   ['docs/drawer-document.md', drawerKeyTables()],
 ] as const) {
-  const text = readFileSync(file, 'utf8');
-  const before = text.slice(0, text.indexOf(begin));
-  const after = text.slice(text.indexOf(end));
-  writeFileSync(file, `${before}${begin}\n\n${tables}\n\n${after}`);
+  writeFileSync(file, between(readFileSync(file, 'utf8'), 'keys', tables));
 }
 
+const published = 'docs/published-launches.md';
+writeFileSync(published, withPublishedLaunches(readFileSync(published, 'utf8')));
 writeFileSync('README.md', await withForecast(readFileSync('README.md', 'utf8')));
