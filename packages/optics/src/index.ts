@@ -105,6 +105,164 @@ export {
 } from './glass/refractive-index.ts';
 export { fusedSilica, germania, germaniaDopedSilica } from './glass/silica.ts';
 export { thermoOpticCoefficient } from './glass/thermo-optic.ts';
+export {
+  type AlignmentPower,
+  type AlignmentViewing,
+  alignmentPower,
+  attenuationNeeded,
+} from './hazard/alignment-power.ts';
+export {
+  type AssumedTime,
+  assumedTime,
+  assumedTimes,
+  isVisible,
+  mustNotRelyOnReaction,
+  type Situation,
+} from './hazard/assumed-time.ts';
+export {
+  type AveragingStop,
+  averagingStop,
+  eyeStopDiameter,
+  nearestEyeDistance,
+  skinStopDiameter,
+  stopArea,
+} from './hazard/averaging-stop.ts';
+export {
+  averageIrradianceFrom1e,
+  type BeamDefinition,
+  fractionThroughStop,
+  fullDivergence1eFromHalfAngle1e2,
+  halfAngle1e2FromHalfAngle1Percent,
+  hotSpotFactor,
+  peakIrradianceFrom1e,
+  width1e2FromFwhm,
+  width1eFromFwhm,
+  width1eFromWidth1e2,
+} from './hazard/beam-definition.ts';
+export {
+  beyondFocusDistanceFrom1e,
+  type CollimatedBeam1e,
+  collimatedDistanceFrom1e,
+  collimatedDistanceLinearFrom1e,
+  ellipticDiodeDistanceFrom1e,
+} from './hazard/beam-distance.ts';
+export {
+  type ClassEstimate,
+  classEstimate,
+  classEstimateThroughStops,
+  type StopPowers,
+  withLabel,
+} from './hazard/class-estimate.ts';
+export { type ClassFigure, type ClassFigures, class1Figure, classFigures } from './hazard/class-figures.ts';
+export {
+  collimatedMultimodeDistanceFrom5Percent,
+  collimatedSingleModeDistanceFrom1e2,
+} from './hazard/collimated-output-distance.ts';
+export {
+  breakpointT1,
+  breakpointT2,
+  correctionA,
+  correctionB,
+  correctionC,
+  correctionE,
+  type Factor,
+  largestCountedAngle,
+  photochemicalFieldOfView,
+} from './hazard/correction-factors.ts';
+export {
+  type DiffuseSpot,
+  diffuseDistance,
+  diffuseIrradiance,
+  diffuseViewingDistances,
+  glassReflection,
+  leastMirrorPart,
+} from './hazard/diffuse-viewing.ts';
+export {
+  type Basis,
+  evidenceMarks,
+  type HazardEvidence,
+  joinBases,
+  weakestEvidence,
+} from './hazard/evidence.ts';
+export { type Exposure, type PulseTrain, smallestCountedAngle } from './hazard/exposure.ts';
+export {
+  type ExposureLimit,
+  exposureLimit,
+  type IrradianceLimit,
+  type LimitFacts,
+  limitsByHarm,
+  powerAtLimit,
+} from './hazard/exposure-limit.ts';
+export {
+  type AlignmentEyewear,
+  alignmentEyewear,
+  type EyewearMode,
+  eyewearModes,
+  largestDensity,
+  largestScaleNumber,
+  type OpticalDensity,
+  opticalDensityForPower,
+  opticalDensityForPulse,
+} from './hazard/eyewear.ts';
+export {
+  type FacetFinding,
+  type FacetIrradiance,
+  type FacetLevel,
+  facetFindings,
+  facetIrradianceFrom1e2,
+  facetLevel,
+  facetTripwires,
+  multimodeFacetIrradiance,
+} from './hazard/facet.ts';
+export {
+  fewModeEndDistance,
+  type MagnifierLine,
+  type MultimodeEnd5Percent,
+  magnifierLine,
+  modeDiameter1eAt,
+  multimodeDiameter1eFrom5Percent,
+  multimodeEndDistanceFrom5Percent,
+  type SingleModeEnd1e2,
+  singleModeEndDistanceFrom1e2,
+  wideConeEndDistanceFrom5Percent,
+} from './hazard/fibre-end-distance.ts';
+export { type BothLimits, governingLimit, listed } from './hazard/governing-limit.ts';
+export {
+  type DistanceForm,
+  type DistanceFrom,
+  type HazardDistance,
+  isUnderLimitEverywhere,
+  type Judged,
+  longestDistance,
+} from './hazard/hazard-distance.ts';
+export { classWording, type LaserClass, laserClasses, worstClass } from './hazard/laser-class.ts';
+export type { Harm } from './hazard/limit-row.ts';
+export { type LimitSet, limitSets, limitSetTitles, type Tissue, tissues } from './hazard/limit-set.ts';
+export {
+  type AssumedPower,
+  type HiddenInfrared,
+  hiddenInfrared,
+  type InfraredKnown,
+  powerToAssume,
+} from './hazard/power-to-assume.ts';
+export { governingTrainLimit, type TrainLimit, type TrainRule, trainLimit } from './hazard/pulse-train.ts';
+export {
+  type PulsedClass1,
+  type PulsedClassEstimate,
+  type PulsedLaser,
+  pulsedClass1Figure,
+  pulsedClassEstimate,
+} from './hazard/pulsed-class.ts';
+export { type Reach, reachIn } from './hazard/room-reach.ts';
+export {
+  type CombinedExposure,
+  combinedExposure,
+  type HarmSum,
+  type Line,
+  worseCombinedExposure,
+} from './hazard/several-wavelengths.ts';
+export { simplifiedEyeLimit } from './hazard/simplified-limit.ts';
+export { type ViewingCondition, viewingConditions } from './hazard/viewing-condition.ts';
 export { beamFromFibre, type FibreOutput } from './lens/collimated-output.ts';
 export { focalLengthAt, tipMovement } from './lens/focus-by-wavelength.ts';
 export { backFocalShift, type Singlet, type SingletFocus, singletFocus } from './lens/singlet.ts';
