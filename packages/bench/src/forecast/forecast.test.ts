@@ -140,6 +140,52 @@ describe('the way to the facet', () => {
   });
 });
 
+describe('single losses, against the reference file of losses (loss-and-glass.json, beampath.json)', () => {
+  const passes = (text: string, id: string) =>
+    forecast(read(text), few).ledger.find((entry) => entry.id === id)!.transmission;
+
+  test('fr-silica-515: a flat end of silica throws back 3.5155 % on the way in and on the way out', () => {
+    const text = launch({ wavelength: '515 nm' });
+    expect(passes(text, 'entry-facet')).toBeCloseTo(0.9648446783725859, 9);
+    expect(passes(text, 'exit-facet')).toBeCloseTo(0.9648446783725859, 9);
+  });
+
+  test('fresnel-N-BK7-532: two bare surfaces of N-BK7 pass 0.916784', () => {
+    const text = launch({ collimator: ', surfaces: { count: 2, coating: none }' }).replace(
+      'focal shift: 0',
+      'glass: N-BK7',
+    );
+    expect(passes(text, 'lens-surfaces')).toBeCloseTo(0.916784, 5); // printed to six digits
+  });
+
+  test('att-budget-length: 18 m at 15 dB/km pass 0.939723', () => {
+    const text = launch({}).replace(
+      'length: 3 m, attenuation: 30 dB/km',
+      'length: 18 m, attenuation: 15 dB/km',
+    );
+    expect(passes(text, 'attenuation')).toBeCloseTo(0.939723, 6);
+  });
+
+  test('a joint of 0.3 dB passes 10^−0.03, a mirror its reflectance', () => {
+    const text = launch({ fibre: ', connectors: { between: [ { loss: 0.3 dB } ] }' });
+    expect(passes(text, 'joint-1')).toBeCloseTo(10 ** -0.03, 12);
+    expect(passes(text, 'mirror-far')).toBeCloseTo(0.97, 12);
+  });
+
+  test('bend-lp01-1550-10mm and its uncorrected twin: the stated bend lies between the two published views', () => {
+    // one turn of 10 mm: 0.599 dB with the elasto-optic correction; 7 times as many decibels without it
+    const text = launch({
+      wavelength: '1550 nm',
+      core: '8.2 µm',
+      aperture: '0.12265',
+      fibre: ', bends: [ { radius: 10 mm, turns: 1 } ]',
+    });
+    const decibels = -10 * Math.log10(passes(text, 'bend-1'));
+    expect(decibels).toBeGreaterThan(0.599);
+    expect(decibels).toBeLessThan(0.599 * 7.5);
+  });
+});
+
 describe('an angled end', () => {
   const ended = (end: string) =>
     forecast(read(launch({ waist: '0.92 mm', fibre: `, ends: { in: ${end}, out: flat }` })), few);
