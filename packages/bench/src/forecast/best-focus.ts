@@ -1,5 +1,5 @@
 import { brentMinimum, type FacetBeam } from '@coreward/optics';
-import { fewModedBelow, type Offer, type Taker, takenByModes } from './fibre-taker.ts';
+import { type Offer, type Taker, takenByModes } from './fibre-taker.ts';
 import { beamAt, type Meeting } from './meeting.ts';
 
 /**
@@ -15,7 +15,7 @@ export function quickBestDistance(meeting: Meeting, taker: Taker): number {
   const spread = (m2: number, waist: number) => ((m2 * wavelength) / (2 * Math.PI * waist)) ** 2;
   const angleX = spread(beam.m2X, beam.waistRadiusX);
   const angleY = spread(beam.m2Y, beam.waistRadiusY);
-  if (taker.bestRadius === null || taker.vNumber >= fewModedBelow) {
+  if (taker.bestRadius === null || taker.suits === 'all modes') {
     return (angleX * waistZX + angleY * waistZY) / (angleX + angleY);
   }
   const mode = taker.bestRadius * coreRadius;
@@ -82,11 +82,11 @@ export function focusShare(
   offerOf: (beam: FacetBeam) => Offer,
   rays: (offer: Offer) => number,
 ) {
-  const set = taker.vNumber < fewModedBelow ? taker.fundamentalSet : taker.set;
+  const set = taker.suits === 'fundamental' ? taker.fundamentalSet : taker.set;
   return (beam: FacetBeam): number => {
     const offer = offerOf(beam);
     if (set === null) return rays(offer);
     const taken = takenByModes(set, offer, 1e-7);
-    return taker.vNumber < fewModedBelow ? (taken.fundamental ?? 0) : taken.guided;
+    return taker.suits === 'fundamental' ? (taken.fundamental ?? 0) : taken.guided;
   };
 }

@@ -35,6 +35,8 @@ export interface Taken {
 export interface Taker {
   readonly vNumber: number;
   readonly profile: 'step' | 'graded';
+  /** What its focus is set for, and which spot suits it: LP01's where it is few-moded, else that of all modes. */
+  readonly suits: 'fundamental' | 'all modes';
   /** Null above {@link modesUpTo}, and where only rays are wanted. */
   readonly set: ModeSet | null;
   /** LP01 alone: what it takes does not depend on the others. */
@@ -58,13 +60,22 @@ export function modesTaker(profile: 'step' | 'graded', vNumber: number, rungs?: 
   const matched = roundBeam(bestRadius, 1);
   // only ratios of lengths matter: core radius 1, wavelength from V at a small numerical aperture
   const bestShare = fewModed ? overlapOf(set, 1, 0.01, matched, null, { tolerance: 1e-7 }).guided : 1;
-  return { vNumber, profile, set, fundamentalSet, bestRadius, bestShare };
+  return {
+    vNumber,
+    profile,
+    suits: fewModed ? 'fundamental' : 'all modes',
+    set,
+    fundamentalSet,
+    bestRadius,
+    bestShare,
+  };
 }
 
 /** A fibre of which only the rays are asked. */
 export const raysTaker = (profile: 'step' | 'graded', vNumber: number): Taker => ({
   vNumber,
   profile,
+  suits: 'all modes',
   set: null,
   fundamentalSet: null,
   bestRadius: null,

@@ -62,9 +62,16 @@ export function fibreIndex(material: 'silica' | 'acrylic', wavelength: number): 
   return refractiveIndex(glassNamed(material === 'silica' ? 'fused silica' : 'PMMA'), wavelength);
 }
 
-/** The meeting in one draw; `distance` of the facet from the lens is decided by the focus. */
-export function meetingOf(launch: Launch, draw: Draw): Meeting {
-  const arrival = wayToTheLens(launch, draw);
+/**
+ * The meeting in one draw; `distance` of the facet from the lens is decided by the focus.
+ *
+ * @param arrival where many launches share laser and path, it need not be followed again
+ */
+export function meetingOf(
+  launch: Launch,
+  draw: Draw,
+  arrival: Arrival = wayToTheLens(launch, draw),
+): Meeting {
   const { wavelength } = arrival;
   const coreRadius = draw.at(launch.fibre.coreDiameter) / 2;
   const numericalAperture = draw.at(launch.fibre.numericalAperture);

@@ -1,5 +1,5 @@
 import type { FacetBeam, Pupil } from '@coreward/optics';
-import { fewModedBelow, roundBeam, type Taken, type Taker } from './fibre-taker.ts';
+import { roundBeam, type Taken, type Taker } from './fibre-taker.ts';
 import { type Aimed, beamAt, type Meeting, perArrivedShare, stopTransmission } from './meeting.ts';
 
 /** The overlap's causes, in the order of the ledger; `mode-shape` is the named rest. */
@@ -119,7 +119,7 @@ function perArrived(taken: Taken, beam: FacetBeam, meeting: Meeting): Taken {
 
 /** 1/e² radius at the facet that suits the fibre, for M² = 1, m. */
 export function suitedRadius(meeting: Meeting, taker: Taker): number {
-  if (taker.bestRadius !== null && taker.vNumber < fewModedBelow)
+  if (taker.bestRadius !== null && taker.suits === 'fundamental')
     return taker.bestRadius * meeting.coreRadius;
   // many modes: the spot that fills core and aperture alike
   return Math.sqrt((meeting.wavelength * meeting.coreRadius) / (Math.PI * meeting.numericalAperture));
