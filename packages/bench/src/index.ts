@@ -1,3 +1,13 @@
+export { answerLimit, type LimitAnswer } from './caution/limit-answer.ts';
+export { type LimitJson, limitJson, type SetLimitJson } from './caution/limit-json.ts';
+export {
+  type LimitQuestion,
+  type LimitTexts,
+  readLimitQuestion,
+  type Written,
+} from './caution/limit-question.ts';
+export { limitSections } from './caution/limit-sections.ts';
+export { standingLine } from './caution/standing-line.ts';
 export type { Schema } from './document/schema.ts';
 export { printable } from './document/shown.ts';
 export { assembleLaunch, type PartNames } from './drawer/assemble-launch.ts';
