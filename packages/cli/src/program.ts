@@ -2,6 +2,7 @@ import { Command } from 'commander';
 import packageFacts from '../package.json' with { type: 'json' };
 import { addExample } from './commands/example.ts';
 import { addForecast } from './commands/forecast.ts';
+import { addLimit } from './commands/limit.ts';
 import { addSchema } from './commands/schema.ts';
 import type { Shell } from './shell.ts';
 
@@ -37,6 +38,7 @@ export function program(shell: Shell): Command {
       outputError: () => {},
     });
   addForecast(all, shell);
+  addLimit(all, shell);
   addSchema(all, shell);
   addExample(all, shell);
   return all;

@@ -30,7 +30,7 @@ function refuse(parts: readonly RefusalParts[], shell: Shell): number {
 /** A message such as `error: unknown option '--jsn'\n(Did you mean --json?)` as what, where and mend. */
 function commandLineRefusal({ code, message }: CommanderError, command: string): RefusalParts {
   const [said = '', hint = ''] = message.replace(/^error: /u, '').split('\n');
-  const choices = /value '(.*)' is invalid .* Allowed choices are (.*)\.$/u.exec(said);
+  const choices = /(?:value|argument) '(.*)' is invalid.* Allowed choices are (.*)\.$/u.exec(said);
   if (choices !== null) {
     const [, value = '', words = ''] = choices;
     return { where: command, what: `\`${value}\` is not known here`, mend: `Write ${oneOf(words)}.` };
