@@ -19,6 +19,14 @@ test('light that is not seen is assumed for 100 s, and below 400 nm for a day', 
   expect(assumedTime('worst accident', 375e-9).exposureTime).toBe(3e4);
 });
 
+test('the words beside a number name the time it was computed for', () => {
+  for (const nm of [350, 450, 650, 785, 1550]) {
+    for (const { wording, exposureTime } of assumedTimes(nm * 1e-9)) {
+      expect(wording.replace('30 000', '30000')).toContain(` ${exposureTime} s`);
+    }
+  }
+});
+
 test('a glance or a reaction outside 400 to 700 nm is refused, at the edges too', () => {
   for (const situation of ['glance', 'deliberate reaction'] as const) {
     for (const nm of [315, 399.999, 700.001, 785, 1064, 1550]) {
