@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { Refusal } from '../refusal.ts';
@@ -110,6 +111,24 @@ test('the JSON says what both sets say, and which governs', () => {
   for (const one of json.sets) expect(one.evidence).toBe('from memory');
   expect(limitJson(ask('1310 nm', '100 s', '2 mrad')).angle_rad).toBe(2e-3);
   expect(limitJson(ask('633 nm', '1 s')).sets[0]!.evidence).toBe('read');
+});
+
+/** Every path that ends in a value or a list; list items as `[]`. */
+function pathsIn(node: unknown, path = ''): readonly string[] {
+  if (Array.isArray(node)) {
+    const items = node.filter((item) => typeof item === 'object');
+    return [path, ...items.flatMap((item) => pathsIn(item, `${path}[]`))];
+  }
+  if (typeof node !== 'object' || node === null) return [path];
+  return Object.entries(node).flatMap(([key, child]) => pathsIn(child, path === '' ? key : `${path}.${key}`));
+}
+
+// docs/hazard-limits.md is the promise made to scripts
+test('docs/hazard-limits.md tells every key of the JSON, in order, and no other', () => {
+  const page = readFileSync(new URL('../../../../docs/hazard-limits.md', import.meta.url), 'utf8');
+  const table = page.slice(page.indexOf('| key |'), page.indexOf('## How sure'));
+  const told = [...table.matchAll(/^\| `([^`]+)` \|/gmu)].map(([, key]) => key);
+  expect(told).toEqual([...new Set(pathsIn(limitJson(ask('532 nm', '10 s'))))]);
 });
 
 test('every text ends in the standing line, says it is an estimate and names sets, stop, time and marks', () => {

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { fakeShell } from '../fake-shell.ts';
 import { run } from '../run.ts';
@@ -71,4 +72,11 @@ for (const [words, said] of slips) {
 test('nothing typed reaches the terminal as a control character', async () => {
   const { talked } = await limit('--wavelength', '532\u001b[2J', '--duration', '10 s');
   expect(talked).not.toContain('\u001b');
+});
+
+// A check against change, no check of the numbers: those have their own.
+test('the answer in docs/hazard-limits.md is what the command says', async () => {
+  const page = readFileSync(new URL('../../../../docs/hazard-limits.md', import.meta.url), 'utf8');
+  const { printed } = await limit('--wavelength', '1310 nm', '--duration', '100 s');
+  expect(page).toContain(`\`\`\`text\n${printed}\`\`\`\n\n<!-- end of answer -->`);
 });

@@ -173,6 +173,18 @@ test('a pulsed laser is judged by its pulse, its train and its average', () => {
   expect(pulsedClassEstimate({ ...pulse, pulseEnergy: null }).treatedLike).toBe('4');
 });
 
+test('a train counts even where each pulse and the average would be class 1', () => {
+  // 1064 nm, 10 ns, 20 Hz: 7.7e-7 J alone (icnirp2013), 5e-2·2000^-0.25 J/m² over 7 mm, 2.9e-7 J, in 100 s of train
+  // (eu2006); 0.5 µJ is 10 µW on average
+  const one = { wavelength: 1064e-9, pulseDuration: 1e-8, pulseEnergy: 5e-7 };
+  expect(pulsedClassEstimate({ ...one, repetitionRate: null }).treatedLike).toBe('1');
+  expect(pulsedClassEstimate({ ...one, repetitionRate: 20 })).toMatchObject({
+    treatedLike: '3R',
+    set: 'eu2006',
+  });
+  expect(classEstimate({ wavelength: 1064e-9, power: 1e-5 }).treatedLike).toBe('1');
+});
+
 test('where no class 1 figure of pulses is known, at least class 3B is assumed', () => {
   const infrared = { ...pulse, wavelength: 1550e-9 };
   expect(pulsedClassEstimate(infrared).treatedLike).toBe('3B');

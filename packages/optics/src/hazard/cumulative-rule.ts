@@ -30,7 +30,6 @@ const correctionC5: Basis = {
  * @source `eu2006`: Directive 2006/25/EC, Annex II, table 2.6, read; `icnirp2013`: from memory
  */
 export function cumulativeLimit(set: LimitSet, train: PulseTrain): CumulativeLimit | null {
-  if (train.tissue !== 'eye') return null;
   const { pulseDuration, repetitionRate, exposureTime } = train;
   const pulses = countPulses(train);
   const limits = confluenceTimesAt(set, train.wavelength).flatMap((confluence) => {

@@ -55,6 +55,8 @@ test('a density is rounded up, but a whole one stays', () => {
   const power = (timesLimit: number) => (timesLimit * 10 * Math.PI * 7e-3 ** 2) / 4;
   expect(opticalDensityForPower(power(100), limit).atLeast).toBe(2);
   expect(opticalDensityForPower(power(101), limit).atLeast).toBe(3);
+  // a hundred that came out of a division
+  expect(opticalDensityForPower(power(100 * (1 + 1e-12)), limit).atLeast).toBe(2);
   expect(opticalDensityForPower(power(0.5), limit)).toMatchObject({ opticalDensity: 0, atLeast: 0 });
   expect(opticalDensityForPower(0, limit).opticalDensity).toBe(0);
 });

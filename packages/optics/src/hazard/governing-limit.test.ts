@@ -163,6 +163,8 @@ test('the one-line limit ends where its table ends', () => {
   expect(() => simplifiedEyeLimit(532e-9, 11)).toThrow();
   expect(() => simplifiedEyeLimit(532e-9, 0.9e-9)).toThrow();
   expect(simplifiedEyeLimit(532e-9, 0.5e-3).irradiance).toBe(10);
+  expect(simplifiedEyeLimit(532e-9, 1e-3).irradiance).toBe(10);
+  expect(simplifiedEyeLimit(532e-9, 0.49e-3).radiantExposure).toBe(5e-3);
 });
 
 // [set, nm, boundary in s, row before and row after at the boundary, J/m²]: by hand from Directive 2006/25/EC, tables 2.2

@@ -113,6 +113,15 @@ test('pulses within T_min or T_i count as one: their sum is held to the limit', 
   expect(trainLimit('eu2006', older).radiantExposurePerPulse).toBeCloseTo((18 * 18e-6 ** 0.75) / 18, 9);
 });
 
+test('two pulses 17 µs apart are one for the older set, and each is allowed half of it', () => {
+  // two fall into T_min of 18 µs: half of 18·(18 µs)^0.75, reduced for 10 s/17 µs/2 groups, by hand
+  const pairs = { ...train, wavelength: 532e-9, repetitionRate: 1 / 17e-6 };
+  const { radiantExposurePerPulse, rule } = trainLimit('eu2006', pairs);
+  const groups = 10 / 17e-6 / 2;
+  expect(radiantExposurePerPulse / (((18 * 18e-6 ** 0.75) / 2) * groups ** -0.25)).toBeCloseTo(1, 9);
+  expect(rule).toBe('cumulative');
+});
+
 test('the cumulative rule is not applied to cornea and skin', () => {
   for (const set of limitSets) {
     for (const [tissue, wavelength] of [

@@ -136,7 +136,8 @@ function class1In(set: LimitSet, { wavelength, pulseDuration, repetitionRate }: 
   });
   return {
     ...single,
-    energy: Math.min(single.energy, train.radiantExposurePerPulse * stopArea(eyeStopDiameter)),
+    // never more than that of the single pulse, which is one of the train's rules
+    energy: train.radiantExposurePerPulse * stopArea(eyeStopDiameter),
     basis: joinBases(single.basis, train.basis),
   };
 }
