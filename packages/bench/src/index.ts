@@ -26,6 +26,8 @@ export { forecastSections } from './ledger/forecast-sections.ts';
 export { type LedgerLine, type LedgerStretch, ledgerLines } from './ledger/ledger-lines.ts';
 export type { Block, Cell, Column, Row, Section, Table, Term } from './ledger/section.ts';
 export { type MatchOptions, match, matching } from './match/match.ts';
+export { type MatchJson, matchJson } from './match/match-json.ts';
+export { matchSections } from './match/match-sections.ts';
 export type * from './match/matched.ts';
 export { matchPurposes } from './match/matched.ts';
 export { combine, exact } from './quantity/combine.ts';

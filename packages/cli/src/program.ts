@@ -3,6 +3,7 @@ import packageFacts from '../package.json' with { type: 'json' };
 import { addExample } from './commands/example.ts';
 import { addForecast } from './commands/forecast.ts';
 import { addLimit } from './commands/limit.ts';
+import { addMatch } from './commands/match.ts';
 import { addSchema } from './commands/schema.ts';
 import type { Shell } from './shell.ts';
 
@@ -15,6 +16,7 @@ To begin, write an invented launch and an invented drawer into this folder,
 then ask what to expect of the launch:
   ${typed} example
   ${typed} forecast observing-loft.launch.yaml
+  ${typed} match observing-loft.drawer.yaml
 
 Exit codes: 0 done; 2 refused, and how to mend it is said; 70 a fault of ours.`;
 
@@ -38,6 +40,7 @@ export function program(shell: Shell): Command {
       outputError: () => {},
     });
   addForecast(all, shell);
+  addMatch(all, shell);
   addLimit(all, shell);
   addSchema(all, shell);
   addExample(all, shell);

@@ -14,7 +14,7 @@ export function cautionSection({ cautions }: Forecast): Section {
       items.length === 0
         ? {
             kind: 'text',
-            text: 'None was worked out for this launch. That does not make its light harmless.',
+            text: 'None was worked out for this launch. That says nothing about its light.',
           }
         : { kind: 'list', numbered: false, items },
       { kind: 'text', text: deferral },

@@ -1,0 +1,32 @@
+import { notEvaluated } from '../forecast/forecast.ts';
+import type { Match, MatchedInterval } from './matched.ts';
+
+/** A match as `coreward match --json` prints it. docs/match-json.md tells every key. */
+export type MatchJson = ReturnType<typeof matchJson>;
+
+/** A match as plain data: SI numbers, best pair first. */
+export function matchJson({ purpose, pairs, leftOut }: Match) {
+  return {
+    coreward: 1,
+    for: purpose,
+    pairs: pairs.map((pair) => ({
+      laser: pair.laser,
+      collimator: pair.collimator,
+      fibre: pair.fibre,
+      score: pair.score.value,
+      low: pair.score.low,
+      high: pair.score.high,
+      ...watts(pair.power),
+      guided: pair.guided,
+      fundamental: pair.fundamental,
+      vNumber: pair.vNumber,
+      reason: { id: pair.reason.id, transmission: pair.reason.transmission, text: pair.reason.text },
+      connector: pair.connector,
+      connectorNote: pair.connectorNote,
+    })),
+    leftOut: leftOut.map(({ laser, collimator, fibre, why }) => ({ laser, collimator, fibre, why })),
+    cautions: [{ id: notEvaluated.id, level: notEvaluated.level, text: notEvaluated.text }],
+  };
+}
+
+const watts = ({ value, low, high }: MatchedInterval) => ({ power_W: value, low_W: low, high_W: high });

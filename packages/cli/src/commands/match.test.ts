@@ -1,0 +1,80 @@
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { fakeShell } from '../fake-shell.ts';
+import { run } from '../run.ts';
+import { displayWidth } from '../text/display-width.ts';
+
+const example = readFileSync(
+  new URL('../../../../examples/observing-loft.drawer.yaml', import.meta.url),
+  'utf8',
+);
+
+async function match(...words: readonly string[]) {
+  const shell = fakeShell({ 'drawer.yaml': example });
+  const code = await run(['match', ...words], shell);
+  return { code, printed: shell.printed(), talked: shell.talked() };
+}
+
+const flat = (text: string) => text.replace(/\s+/gu, ' ');
+
+test('the ranking fits 80 columns, names a reason for every pair and defers', async () => {
+  const { code, printed } = await match('drawer.yaml', '--all');
+  expect(code).toBe(0);
+  expect(printed.split('\n').filter((line) => displayWidth(line) > 80)).toEqual([]);
+  const text = flat(printed);
+  expect(text).toContain('90 combinations ranked by all guided light');
+  expect(text.match(/Not better because of:/gu)).toHaveLength(90);
+  expect(text).toContain('Your local rules and your laser safety officer decide');
+});
+
+test('a short ranking says how much it leaves out, and how to see it', async () => {
+  const { printed } = await match('drawer.yaml', '--laser', 'green module');
+  const text = flat(printed);
+  expect(text).toContain('30 combinations');
+  expect(text).toContain('18 more; `--all` prints them.');
+  expect(text).not.toContain('For blue diode');
+});
+
+test('the JSON is alone on standard output, best pair first, with its purpose', async () => {
+  const { code, printed } = await match('drawer.yaml', '--for', 'lp01', '--json');
+  expect(code).toBe(0);
+  const json = JSON.parse(printed);
+  expect(json.coreward).toBe(1);
+  expect(json.for).toBe('lp01');
+  expect(json.pairs).toHaveLength(90);
+  const scores: number[] = json.pairs.map(({ score }: { score: number }) => score);
+  expect(scores).toEqual([...scores].sort((a, b) => b - a));
+  for (const { score, low, high } of json.pairs) {
+    expect(low).toBeLessThanOrEqual(score);
+    expect(high).toBeGreaterThanOrEqual(score);
+    expect(high).toBeLessThanOrEqual(1);
+  }
+  expect(json.cautions.map(({ id }: { id: string }) => id)).toEqual(['not-evaluated']);
+});
+
+test('the JSON has the keys that its page tells, in their order', async () => {
+  const { printed } = await match('drawer.yaml', '--json');
+  const json = JSON.parse(printed);
+  const page = readFileSync(new URL('../../../../docs/match-json.md', import.meta.url), 'utf8');
+  const told = [...page.matchAll(/^\| `([^`]+)` \|/gmu)].map(([, key]) => key!);
+  const keys = [
+    ...Object.keys(json),
+    ...Object.keys(json.pairs[0]).map((key) => `pairs[].${key}`),
+    ...Object.keys(json.pairs[0].reason).map((key) => `pairs[].reason.${key}`),
+  ];
+  expect([...told].sort()).toEqual(
+    [...keys, 'leftOut[].laser', 'leftOut[].collimator', 'leftOut[].fibre', 'leftOut[].why'].sort(),
+  );
+});
+
+test('a laser, a purpose or a file that is not there is refused with what there is', async () => {
+  const laser = await match('drawer.yaml', '--laser', 'green modul');
+  expect(laser.code).toBe(2);
+  expect(laser.talked).toContain('green module');
+  const purpose = await match('drawer.yaml', '--for', 'lp11');
+  expect(purpose.code).toBe(2);
+  expect(purpose.talked).toContain('`total`');
+  const file = await match('no.yaml');
+  expect(file.code).toBe(2);
+  expect(file.talked).toContain('there is no such file');
+});
