@@ -42,7 +42,7 @@ test('who decides about hazards is said, with cautions or without', () => {
   expect(said([cautionSection(inventedForecast)])).toContain(deferral);
   const none = said([cautionSection({ ...inventedForecast, cautions: [] })]);
   expect(none).toContain(deferral);
-  expect(none).toContain('does not make its light harmless');
+  expect(none).toContain('says nothing about its light');
 });
 
 test('a waist before the facet and one behind it are told apart', () => {
