@@ -139,6 +139,12 @@ test('the cumulative rule is not applied to cornea and skin', () => {
   }
 });
 
+test('rules with different stops share the smaller one', () => {
+  // 1550 nm: 1 mm for the single pulse of 10 ns, 3.5 mm for the average over 10 s, which is what rules at 10 kHz
+  const fast = { ...train, wavelength: 1550e-9, repetitionRate: 1e4 };
+  expect(trainLimit('eu2006', fast)).toMatchObject({ rule: 'average', averagingDiameter: 1e-3 });
+});
+
 test('at 1050 nm the stricter of both confluence times is taken', () => {
   const at = (nm: number) => trainLimit('eu2006', { ...train, wavelength: nm * 1e-9, repetitionRate: 3e4 });
   // from memory and read: 18 µs below, 50 µs beyond; 30 kHz puts two pulses into 50 µs and none into 18 µs
