@@ -35,7 +35,8 @@ export function assembleLaunch(drawer: Drawer, names: PartNames): Launch {
   };
 }
 
-function partNamed<Part extends { readonly name: string }>(
+/** @throws {Refusal} with the name that was probably meant */
+export function partNamed<Part extends { readonly name: string }>(
   parts: readonly Part[],
   name: string,
   list: string,

@@ -148,6 +148,9 @@ export function budgetOf(
 function withinCladding(launch: Launch, draw: Draw, beam: FacetBeam, wavelength: number): number {
   const radius = draw.at(launch.fibre.claddingDiameter) / 2;
   const { radiusX, radiusY } = spotRadii(beam, wavelength);
+  // beyond 3.3 beam radii less than 4e-10 of the light is left
+  const near = radius - Math.hypot(beam.offsetX, beam.offsetY);
+  if (near > 3.3 * Math.max(radiusX, radiusY)) return 1;
   return powerThroughAperture(
     { radiusX, radiusY, azimuth: beam.azimuth, centreX: beam.offsetX, centreY: beam.offsetY },
     { semiAxisX: radius, semiAxisY: radius },

@@ -3,6 +3,12 @@ import type { Entry } from '../quantity/quantity.ts';
 
 /** Every entry of a launch that leaves a doubt, in the order of the document. */
 export function doubtfulEntries(launch: Launch): readonly Entry[] {
+  // the reference source says nothing of the light that is launched
+  return doubtfulIn({ ...launch, reference: null });
+}
+
+/** Every entry in a part of a launch that leaves a doubt, each once. */
+export function doubtfulIn(part: object | null): readonly Entry[] {
   const found: Entry[] = [];
   const visit = (node: unknown): void => {
     if (node === null || typeof node !== 'object') return;
@@ -12,8 +18,7 @@ export function doubtfulEntries(launch: Launch): readonly Entry[] {
     }
     for (const child of Object.values(node)) visit(child);
   };
-  // the reference source says nothing of the light that is launched
-  visit({ ...launch, reference: null });
+  visit(part);
   return found;
 }
 

@@ -55,15 +55,19 @@ function membersAcross(m2: number): number {
   return ratio === 0 ? 1 : Math.ceil(Math.log(1e-8) / Math.log(ratio));
 }
 
+/** @throws {Refusal} if the fibre's V is below what the mode solvers cover */
+export function mustHoldLight({ vNumber }: Meeting, { name }: Launch): void {
+  if (vNumber >= leastV) return;
+  throw new Refusal({
+    where: `fibre of ${name}`,
+    what: `with this core and numerical aperture V is ${vNumber.toPrecision(2)} in this light: a mode so loosely held that no formula covers it`,
+    mend: 'Give a larger core diameter or numerical aperture, or light of a shorter wavelength, so that V is 0.3 at least.',
+  });
+}
+
 export function statedBench(launch: Launch): StatedBench {
   const meeting = meetingOf(launch, asStated);
-  if (meeting.vNumber < leastV) {
-    throw new Refusal({
-      where: `fibre of ${launch.name}`,
-      what: `with this core and numerical aperture V is ${meeting.vNumber.toPrecision(2)} in this light: a mode so loosely held that no formula covers it`,
-      mend: 'Give a larger core diameter or numerical aperture, or light of a shorter wavelength, so that V is 0.3 at least.',
-    });
-  }
+  mustHoldLight(meeting, launch);
   const { vNumber, beam, wavelength, coreRadius, numericalAperture } = meeting;
   const { profile } = launch.fibre;
   const work = vNumber > 30 ? (vNumber * membersAcross(beam.m2X) * membersAcross(beam.m2Y)) / 2 : 0;

@@ -1,5 +1,6 @@
 import { notEvaluated } from '../forecast/forecast.ts';
 import type { Match, MatchedInterval } from './matched.ts';
+import { reasonText } from './reason.ts';
 
 /** A match as `coreward match --json` prints it. docs/match-json.md tells every key. */
 export type MatchJson = ReturnType<typeof matchJson>;
@@ -20,7 +21,7 @@ export function matchJson({ purpose, pairs, leftOut }: Match) {
       guided: pair.guided,
       fundamental: pair.fundamental,
       vNumber: pair.vNumber,
-      reason: { id: pair.reason.id, transmission: pair.reason.transmission, text: pair.reason.text },
+      reason: { id: pair.reason.id, transmission: pair.reason.transmission, text: reasonText(pair.reason) },
       connector: pair.connector,
       connectorNote: pair.connectorNote,
     })),

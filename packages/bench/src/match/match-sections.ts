@@ -4,6 +4,7 @@ import { deferral } from '../ledger/caution-section.ts';
 import { expectedText } from '../ledger/figures.ts';
 import type { Section } from '../ledger/section.ts';
 import type { Match, MatchedPair, MatchPurpose } from './matched.ts';
+import { reasonText } from './reason.ts';
 
 const goesBy: Readonly<Record<MatchPurpose, string>> = {
   total: 'all guided light that leaves the far end, as a share of the laser’s',
@@ -88,7 +89,7 @@ function pairText({
     connectorNote ?? (connector === 'unknown' ? null : connector === 'fits' ? null : `${connector}.`);
   const said = [
     `${lens} + ${fibre}: ${expectedText(score, 'fraction')}, ${expectedText(power, 'power')}.`,
-    `Not better because of: ${reason.text} (${lossText(reason.transmission)}).`,
+    `Not better because of: ${reasonText(reason)} (${lossText(reason.transmission)}).`,
     ...(plug === null ? [] : [plug]),
   ];
   return said.join(' ');

@@ -1,3 +1,5 @@
+import type { PartNames } from '../drawer/assemble-launch.ts';
+
 /** What a match is for: the most guided light, or the most light in one clean mode. */
 export const matchPurposes = ['total', 'lp01'] as const;
 export type MatchPurpose = (typeof matchPurposes)[number];
@@ -12,17 +14,13 @@ export interface MatchedInterval {
 /** How a plug and a barrel get on. */
 export type PlugInBarrel = 'fits' | 'needs an adapter' | 'must not meet' | 'unknown';
 
-/** One laser, one collimator (or none) and one fibre, refocused and walked. */
-export interface MatchedPair {
-  readonly laser: string;
-  /** `none`: the beam as it is meets the facet. */
-  readonly collimator: string;
-  readonly fibre: string;
+/** One laser, one collimator (or none) and one fibre, refocused, and walked by hand. */
+export interface MatchedPair extends PartNames {
   /** What the ranking goes by: fraction of the laser's power that leaves the far end, all guided or in LP01. */
   readonly score: MatchedInterval;
-  /** W of guided light at the far end. */
+  /** The same in W. */
   readonly power: MatchedInterval;
-  /** Overlap at the facet, in all guided modes and in LP01; fractions of what arrives there. */
+  /** Overlap at the facet, in all guided modes and in LP01; fractions of what arrives there, after the hand. */
   readonly guided: number;
   readonly fundamental: number;
   readonly vNumber: number;
@@ -40,6 +38,8 @@ export interface MatchReason {
     | 'beam-quality'
     | 'ellipticity'
     | 'aberration'
+    | 'focus'
+    | 'aim'
     | 'clipped'
     | 'surfaces'
     | 'path'
@@ -50,7 +50,11 @@ export interface MatchReason {
     | 'end-facets';
   /** What it costs, as a transmission. */
   readonly transmission: number;
-  readonly text: string;
+  /** 1/e² diameter of the spot's waist, and the one that would suit, m. */
+  readonly spotDiameter: number;
+  readonly suitedDiameter: number;
+  /** m. */
+  readonly fibreLength: number;
 }
 
 export interface Match {
@@ -58,12 +62,11 @@ export interface Match {
   /** Best first. */
   readonly pairs: readonly MatchedPair[];
   /** Combinations that no formula covers, with the reason: an unknown glass range, a wavelength without attenuation. */
-  readonly leftOut: readonly {
-    readonly laser: string;
-    readonly collimator: string;
-    readonly fibre: string;
-    readonly why: string;
-  }[];
+  readonly leftOut: readonly LeftOut[];
+}
+
+export interface LeftOut extends PartNames {
+  readonly why: string;
 }
 
 export interface MatchProgress {

@@ -1,49 +1,73 @@
-import type { Budget } from '../forecast/budget.ts';
+import type { Budget, Loss } from '../forecast/budget.ts';
 import type { Taker } from '../forecast/fibre-taker.ts';
 import type { Meeting } from '../forecast/meeting.ts';
-import { suitedRadius } from '../forecast/overlap-causes.ts';
+import { type OverlapCause, suitedRadius } from '../forecast/overlap-causes.ts';
 import type { Launch } from '../launch/launch.ts';
 import { writeValue } from '../units/write.ts';
 import type { MatchReason } from './matched.ts';
 
-/** The largest loss of a pair, as the one reason why it is not better. */
+type ReasonId = MatchReason['id'];
+
+/** The largest loss of a pair, as the one reason why it is not better. Losses of one kind count together. */
 export function reasonOf(launch: Launch, meeting: Meeting, taker: Taker, budget: Budget): MatchReason {
-  const costs = new Map<MatchReason['id'], number>();
-  const add = (id: MatchReason['id'], transmission: number) =>
-    costs.set(id, (costs.get(id) ?? 1) * transmission);
-  const spot = Math.sqrt(meeting.beam.waistRadiusX * meeting.beam.waistRadiusY);
-  const suited = suitedRadius(meeting, taker) * Math.sqrt(Math.sqrt(meeting.beam.m2X * meeting.beam.m2Y));
-  for (const { id, group, transmission } of budget.losses) {
-    if (id.startsWith('clip-') || id.startsWith('stop-') || id === 'lens-clip') add('clipped', transmission);
-    else if (group === 'path') add('path', transmission);
-    else if (id === 'lens-surfaces' || id === 'output-lens') add('surfaces', transmission);
-    else if (id === 'entry-facet' || id === 'exit-facet') add('end-facets', transmission);
-    else if (id === 'spot-size') add(spot < suited ? 'spot-too-small' : 'spot-too-large', transmission);
-    else if (id === 'beam-quality') add('beam-quality', transmission);
-    else if (id === 'ellipticity') add('ellipticity', transmission);
-    else if (id === 'aberration') add('aberration', transmission);
-    else if (id === 'mode-shape') add('mode-shape', transmission);
-    else if (id === 'attenuation') add('attenuation', transmission);
-    else if (id.startsWith('bend-')) add('bends', transmission);
-    else if (id.startsWith('joint-')) add('joints', transmission);
+  const { beam } = meeting;
+  const spot = Math.sqrt(beam.waistRadiusX * beam.waistRadiusY);
+  const suited = suitedRadius(meeting, taker) * Math.sqrt(Math.sqrt(beam.m2X * beam.m2Y));
+  const costs = new Map<ReasonId, number>();
+  for (const loss of budget.losses) {
+    const id = reasonId(loss, spot < suited);
+    costs.set(id, (costs.get(id) ?? 1) * loss.transmission);
   }
   const [id, transmission] = [...costs].reduce((worst, cost) => (cost[1] < worst[1] ? cost : worst));
-  return { id, transmission, text: textOf(id, launch, 2 * spot, 2 * suited) };
+  return {
+    id,
+    transmission,
+    spotDiameter: 2 * spot,
+    suitedDiameter: 2 * suited,
+    fibreLength: launch.fibre.length.value,
+  };
 }
 
-function textOf(id: MatchReason['id'], launch: Launch, spot: number, suited: number): string {
-  const sizes = `${writeValue(spot, 'length', 2)} for ${writeValue(suited, 'length', 2)}`;
+function reasonId({ id, group }: Loss, spotIsSmall: boolean): ReasonId {
+  switch (group) {
+    case 'path':
+      return id.startsWith('clip-') || id.startsWith('stop-') ? 'clipped' : 'path';
+    case 'lens':
+      return id === 'lens-clip' ? 'clipped' : 'surfaces';
+    case 'facet':
+      return 'end-facets';
+    case 'output':
+      return id === 'exit-facet' ? 'end-facets' : 'surfaces';
+    case 'fibre':
+      return id === 'attenuation' ? 'attenuation' : id.startsWith('bend-') ? 'bends' : 'joints';
+    case 'overlap':
+      return id === 'spot-size'
+        ? spotIsSmall
+          ? 'spot-too-small'
+          : 'spot-too-large'
+        : (id as Exclude<OverlapCause, 'spot-size'>);
+  }
+}
+
+/** A reason in a few words, without its cost. */
+export function reasonText({ id, spotDiameter, suitedDiameter, fibreLength }: MatchReason): string {
+  const sizes = () =>
+    `${writeValue(spotDiameter, 'length', 2)} for ${writeValue(suitedDiameter, 'length', 2)}`;
   switch (id) {
     case 'spot-too-small':
-      return `spot too small, ${sizes}`;
+      return `spot too small, ${sizes()}`;
     case 'spot-too-large':
-      return `spot too large, ${sizes}`;
+      return `spot too large, ${sizes()}`;
     case 'beam-quality':
       return 'beam quality (M²)';
     case 'ellipticity':
       return 'elliptic or astigmatic beam';
     case 'aberration':
       return 'aberration of the lens';
+    case 'focus':
+      return 'no lens to focus with';
+    case 'aim':
+      return 'aim: too fine for a hand on these screws';
     case 'clipped':
       return 'beam clipped';
     case 'surfaces':
@@ -51,7 +75,7 @@ function textOf(id: MatchReason['id'], launch: Launch, spot: number, suited: num
     case 'path':
       return 'mirrors and filters';
     case 'attenuation':
-      return `attenuation over ${writeValue(launch.fibre.length.value, 'length', 2)}`;
+      return `attenuation over ${writeValue(fibreLength, 'length', 2)}`;
     case 'bends':
       return 'bends of the fibre';
     case 'joints':

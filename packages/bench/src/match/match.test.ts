@@ -1,0 +1,90 @@
+import { describe, expect, test } from 'vitest';
+import { assembleLaunch } from '../drawer/assemble-launch.ts';
+import { readDrawer } from '../drawer/read-drawer.ts';
+import { observingLoftDrawer } from '../example/example-texts.ts';
+import { forecast } from '../forecast/forecast.ts';
+import { match, matching } from './match.ts';
+
+const drawer = readDrawer([{ text: observingLoftDrawer, file: 'drawer.yaml' }]);
+const total = match(drawer, { purpose: 'total', laser: null });
+const lp01 = match(drawer, { purpose: 'lp01', laser: null });
+
+/** The forecast of a pair as the match takes it: focused for the most light, walked by hand. */
+function forecastOf({ laser, collimator, fibre }: (typeof total.pairs)[number]) {
+  const launch = assembleLaunch(drawer, { laser, collimator, fibre });
+  const focused =
+    launch.collimator === null ? null : { ...launch.collimator, focus: { kind: 'best' } as const };
+  return forecast({ ...launch, collimator: focused }, { draws: 256, seed: 3 });
+}
+
+describe('a match against the forecast of the same launch', () => {
+  // the best, the worst, and some between, of all three lasers
+  const some = [0, 14, 31, 52, 70, 89].map((place) => total.pairs[place]!);
+
+  test.each(some.map((pair) => [`${pair.laser} + ${pair.collimator} + ${pair.fibre}`, pair] as const))(
+    '%s',
+    (_, pair) => {
+      const { output } = forecastOf(pair);
+      // rays in place of modes, coherent aberration, the hand as its typical error: together within 0.03
+      expect(Math.abs(pair.score.value - output.fractionOfLaser.value)).toBeLessThan(0.03);
+      // an estimate of an interval: it must meet the drawn one, and be neither a third nor three times as wide
+      const { low, high } = output.fractionOfLaser;
+      expect(pair.score.low).toBeLessThan(high);
+      expect(pair.score.high).toBeGreaterThan(low);
+      const ratio = (pair.score.high - pair.score.low) / (high - low);
+      expect(ratio).toBeGreaterThan(1 / 3);
+      expect(ratio).toBeLessThan(3);
+    },
+  );
+});
+
+test('the reason is the largest loss of the pair', () => {
+  for (const pair of [total.pairs[31]!, total.pairs[89]!]) {
+    const { ledger } = forecastOf(pair);
+    const worst = Math.min(...ledger.map(({ transmission }) => transmission));
+    expect(pair.reason.transmission).toBeLessThan(worst + 0.03);
+  }
+});
+
+test('no pair gives more light than it gets, and intervals hold their value', () => {
+  for (const { score, power, guided, fundamental } of [...total.pairs, ...lp01.pairs]) {
+    expect(score.high).toBeLessThanOrEqual(1);
+    expect(score.low).toBeLessThanOrEqual(score.value);
+    expect(score.high).toBeGreaterThanOrEqual(score.value);
+    expect(power.high).toBeGreaterThanOrEqual(power.value);
+    expect(guided).toBeLessThanOrEqual(1);
+    expect(fundamental).toBeLessThanOrEqual(guided + 1e-3);
+  }
+});
+
+test('what one clean mode carries is never more than all the light of the same pair', () => {
+  for (const clean of lp01.pairs) {
+    const all = total.pairs.find(
+      ({ laser, collimator, fibre }) =>
+        laser === clean.laser && collimator === clean.collimator && fibre === clean.fibre,
+    )!;
+    expect(clean.score.value).toBeLessThanOrEqual(all.score.value + 1e-3); // the match's own tolerance
+  }
+});
+
+test('an angled plug never goes into a flat barrel', () => {
+  for (const { collimator, fibre, connector } of total.pairs) {
+    const barrel = drawer.collimators.find(({ name }) => name === collimator)!.connector;
+    const plug = drawer.fibres.find(({ name }) => name === fibre)!.connectors.in;
+    if (barrel === null || plug === null) expect(connector).toBe('unknown');
+    else if (barrel.endsWith('APC') !== plug.endsWith('APC') && barrel !== 'bare' && plug !== 'bare')
+      expect(connector).toBe('must not meet');
+  }
+});
+
+test('it tells how far it is, to the end, and a drawer without lasers is refused', () => {
+  const steps = matching(drawer, { purpose: 'total', laser: 'green module' });
+  let last = { done: 0, total: 0 };
+  for (const step of steps) {
+    expect(step.done).toBeGreaterThan(last.done);
+    last = step;
+  }
+  expect(last.done).toBe(30);
+  expect(last.total).toBe(30);
+  expect(() => match({ ...drawer, lasers: [] }, { purpose: 'total', laser: null })).toThrow(/lasers/u);
+});

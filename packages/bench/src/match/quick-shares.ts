@@ -1,0 +1,79 @@
+import { aberratedGaussianEstimate, type FacetBeam, gaussianOverlap, type Pupil } from '@coreward/optics';
+import { roundBeam, type Taken } from '../forecast/fibre-taker.ts';
+import { arrivalHalfAngle, type Meeting, stopTransmission } from '../forecast/meeting.ts';
+import type { FastFibre } from './fast-fibre.ts';
+
+/** A Gaussian's word is taken for this much of a loss; what loses more is computed. */
+const trusted = 0.99;
+
+/** Offsets, tilts and unlike axes below this share of core, aperture or each other are nothing to many modes. */
+const small = 0.02;
+
+/**
+ * What a fibre takes of a beam, quickly: by the tables of round beams where it is one, or nearly.
+ *
+ * Right to a few thousandths where one of the two is true, and to a hundredth otherwise.
+ */
+export function quickShare(meeting: Meeting, fibre: FastFibre, beam: FacetBeam): Taken {
+  const size = Math.sqrt(beam.waistRadiusX * beam.waistRadiusY);
+  const m2 = Math.sqrt(beam.m2X * beam.m2Y);
+  const round = () => fibre.round(m2)(Math.log(size / meeting.coreRadius));
+  if (isRound(beam)) return round();
+  const mode = roundBeam((fibre.fundamentalTaker.bestRadius ?? 1) * meeting.coreRadius, 1);
+  const byGaussian = gaussianOverlap(meeting.wavelength, beam, mode);
+  if (fibre.taker.set !== null) {
+    const kept = byGaussian / gaussianOverlap(meeting.wavelength, roundBeam(size, m2), mode);
+    if (kept < trusted || kept > 1) return fibre.other(meeting, beam);
+    const plain = round();
+    // what LP01 loses to a small fault, other modes take in part
+    const alone = fibre.taker.set.modes.length === 1;
+    return {
+      ...plain,
+      guided: plain.guided * (alone ? kept : (1 + kept) / 2),
+      fundamental: (plain.fundamental ?? 0) * kept,
+    };
+  }
+  const guided = isNearlyRound(meeting, beam) ? round().guided : fibre.other(meeting, beam).guided;
+  return { guided, fundamental: byGaussian, powers: null };
+}
+
+function isRound(beam: FacetBeam): boolean {
+  const { waistRadiusX, waistRadiusY, m2X, m2Y, waistZX, waistZY } = beam;
+  return (
+    waistRadiusX === waistRadiusY && m2X === m2Y && waistZX === 0 && waistZY === 0 && isSquarelyAimed(beam)
+  );
+}
+
+const isSquarelyAimed = ({ offsetX, offsetY, tiltX, tiltY }: FacetBeam): boolean =>
+  offsetX === 0 && offsetY === 0 && tiltX === 0 && tiltY === 0;
+
+function isNearlyRound({ coreRadius, numericalAperture, wavelength }: Meeting, beam: FacetBeam): boolean {
+  const depth = Math.min(beam.waistRadiusX, beam.waistRadiusY) / arrivalHalfAngle(beam, wavelength);
+  return (
+    Math.abs(Math.log(beam.waistRadiusX / beam.waistRadiusY)) < small &&
+    Math.abs(Math.log(beam.m2X / beam.m2Y)) < small &&
+    Math.abs(beam.waistZX) + Math.abs(beam.waistZY) < small * depth &&
+    Math.hypot(beam.offsetX, beam.offsetY) < small * coreRadius &&
+    Math.hypot(beam.tiltX, beam.tiltY) < small * numericalAperture
+  );
+}
+
+/**
+ * What stop and aberration of the lens leave of the guided light and of LP01, of what arrives at the stop. Many modes take
+ * aberrated light as well as clean light, as long as it comes through.
+ */
+export function throughPupil(
+  { beam, wavelength, coreRadius, numericalAperture }: Meeting,
+  pupil: Pupil,
+  { taker, fundamentalTaker }: FastFibre,
+): { readonly guided: number; readonly fundamental: number } {
+  const fundamental = aberratedGaussianEstimate({
+    beamAngle: Math.min(arrivalHalfAngle(beam, wavelength), 4 * numericalAperture),
+    modeAngle: wavelength / (Math.PI * (fundamentalTaker.bestRadius ?? 1) * coreRadius),
+    stop: pupil.stop,
+    sphericalAberration: pupil.sphericalAberration,
+    aberrationAt: pupil.aberrationAt,
+  });
+  const guided = taker.suits === 'fundamental' ? fundamental : stopTransmission(beam, pupil, wavelength);
+  return { guided, fundamental };
+}

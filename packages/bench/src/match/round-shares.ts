@@ -1,0 +1,60 @@
+import type { Taken } from '../forecast/fibre-taker.ts';
+
+/** What a fibre takes of a round, centred beam with its waist at the facet, by ln(waist radius over core radius). */
+export type RoundShares = (logSize: number) => Taken;
+
+/** Where shares are computed, in ln(size). */
+export interface SizeGrid {
+  /** Between two places the logarithm of a share is a cubic. */
+  readonly step: number;
+  /** Beyond them shares fall with the square of the size, and nothing is computed. */
+  readonly smallest: number;
+  readonly largest: number;
+}
+
+/**
+ * Shares by the size of the spot alone, computed at a few sizes, when first asked for, and interpolated between: a
+ * drawer asks one fibre about hundreds of spots.
+ */
+export function roundShares({ step, smallest, largest }: SizeGrid, at: (size: number) => Taken): RoundShares {
+  const nodes = new Map<number, Taken>();
+  const node = (i: number): Taken => {
+    let taken = nodes.get(i);
+    if (taken === undefined) {
+      taken = at(Math.exp(i * step));
+      nodes.set(i, taken);
+    }
+    return taken;
+  };
+  return (logSize) => {
+    const inside = Math.max(smallest, Math.min(largest, logSize));
+    const place = inside / step;
+    const below = Math.floor(place);
+    const t = place - below;
+    const [a, b, c, d] = [node(below - 1), node(below), node(below + 1), node(below + 2)] as const;
+    const beyond = Math.exp(-2 * Math.abs(logSize - inside));
+    return {
+      guided: Math.min(1, beyond * cubic(a.guided, b.guided, c.guided, d.guided, t)),
+      fundamental: Math.min(
+        1,
+        beyond * cubic(a.fundamental ?? 0, b.fundamental ?? 0, c.fundamental ?? 0, d.fundamental ?? 0, t),
+      ),
+      // only their ratios are asked for, and these hardly change in half a step
+      powers: t < 0.5 ? b.powers : c.powers,
+    };
+  };
+}
+
+/** What is too little to have a logarithm. */
+const nothing = 1e-30;
+const logOf = (share: number): number => Math.log(Math.max(share, nothing));
+
+/** Lagrange's cubic through the logarithms of four shares at −1, 0, 1 and 2. */
+function cubic(a: number, b: number, c: number, d: number, t: number): number {
+  return Math.exp(
+    (-t * (t - 1) * (t - 2) * logOf(a)) / 6 +
+      ((t + 1) * (t - 1) * (t - 2) * logOf(b)) / 2 -
+      ((t + 1) * t * (t - 2) * logOf(c)) / 2 +
+      ((t + 1) * t * (t - 1) * logOf(d)) / 6,
+  );
+}
