@@ -267,6 +267,30 @@ describe('where the method changes, the answer hardly does', () => {
   });
 });
 
+describe('a very incoherent beam into a few-moded fibre', () => {
+  const at = (quality: string, core = '3.2 µm') =>
+    forecast(read(launch({ quality: `${quality} within 0.01`, waist: '2 mm', core })), few);
+
+  test('is answered in time, with an interval that holds it, and LP01 goes on as before to 2 %', () => {
+    const summed = at('5.4').coupling;
+    const estimated = at('5.6').coupling;
+    expect([summed.method, estimated.method]).toEqual(['modes', 'rays']);
+    // 4/(1+M²)² falls by 6 % from M² = 5.4 to 5.6; what is left of the jump is LP01 taken as its best Gaussian
+    const expected = (1 + 5.4) ** 2 / (1 + 5.6) ** 2;
+    expect(Math.abs(estimated.fundamental! / summed.fundamental! / expected - 1)).toBeLessThan(0.02);
+    expect(estimated.guided).toBe(estimated.fundamental);
+    const { value, low, high } = at('100').output.power;
+    expect(low).toBeLessThanOrEqual(value);
+    expect(high).toBeGreaterThanOrEqual(value);
+  });
+
+  test('of several modes it says all light within a third', () => {
+    const summed = at('5.4', '8.2 µm').coupling;
+    const estimated = at('5.6', '8.2 µm').coupling;
+    expect(Math.abs(estimated.guided / summed.guided - 1)).toBeLessThan(1 / 3);
+  });
+});
+
 describe('next measurement', () => {
   test('what is promised to narrow narrows by about as much when it is measured', () => {
     const vague = launch({ waist: '0.8 mm ± 12 %', focal: '7 mm within 4 %' });

@@ -13,6 +13,8 @@ import { type Budget, budgetOf } from './budget.ts';
 import { chanceNames, type Draw, drawAt } from './draw.ts';
 import {
   fewModedBelow,
+  incoherentAbove,
+  isIncoherent,
   leastV,
   modesTaker,
   type Offer,
@@ -22,6 +24,7 @@ import {
   type Taker,
   takenByModes,
   takenBySampledRays,
+  takenIncoherently,
 } from './fibre-taker.ts';
 import { arrivalHalfAngle, type Meeting, meetingOf, stopTransmission } from './meeting.ts';
 import type { Asking } from './overlap-causes.ts';
@@ -133,6 +136,9 @@ function asking(meeting: Meeting, taker: Taker, rayCorrection: number): Asking {
   }
   let kept: number | null = null;
   const taken: Asking['taken'] = (beam, pupil) => {
+    if (isIncoherent(beam, incoherentAbove.drawn)) {
+      return scaled(takenIncoherently(taker, offerOf(beam, null)), stopTransmission(beam, pupil, wavelength));
+    }
     const plain = takenByModes(set, offerOf(beam, null), drawTolerance);
     if (pupil === null || !aberrationShows(beam, pupil, wavelength)) {
       return pupil === null ? plain : scaled(plain, stopTransmission(beam, pupil, wavelength));
@@ -145,7 +151,11 @@ function asking(meeting: Meeting, taker: Taker, rayCorrection: number): Asking {
     );
     return scaled(plain, kept);
   };
-  return { taken, whole: null };
+  // set right by the stated bench, where rays were asked as well
+  const whole: Asking['whole'] = isIncoherent(meeting.beam, incoherentAbove.stated)
+    ? (_beam, _pupil, counted) => ({ ...counted, guided: Math.min(1, counted.guided * rayCorrection) })
+    : null;
+  return { taken, whole };
 }
 
 /** Whether stop or aberration does more to the light than to cut it: a fiftieth of a wave at the beam's edge, or 1 % cut. */
@@ -207,5 +217,6 @@ export function quantileAmong(values: readonly number[], p: number): number {
   const below = Math.max(0, Math.min(sorted.length - 1, Math.floor(place)));
   const above = Math.min(sorted.length - 1, below + 1);
   const share = Math.max(0, Math.min(1, place - below));
-  return sorted[below]! * (1 - share) + sorted[above]! * share;
+  // so written, two equal values give that value to the last digit
+  return sorted[below]! + share * (sorted[above]! - sorted[below]!);
 }

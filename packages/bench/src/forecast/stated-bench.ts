@@ -6,6 +6,8 @@ import { type Budget, budgetOf } from './budget.ts';
 import { asStated } from './draw.ts';
 import {
   fewModedBelow,
+  incoherentAbove,
+  isIncoherent,
   leastV,
   modesTaker,
   modesUpTo,
@@ -19,6 +21,7 @@ import {
   takenByModes,
   takenByRays,
   takenBySampledRays,
+  takenIncoherently,
 } from './fibre-taker.ts';
 import { beamAt, type Meeting, meetingOf, stopTransmission } from './meeting.ts';
 
@@ -72,7 +75,8 @@ export function statedBench(launch: Launch): StatedBench {
   const { profile } = launch.fibre;
   const work = vNumber > 30 ? (vNumber * membersAcross(beam.m2X) * membersAcross(beam.m2Y)) / 2 : 0;
   const taker = vNumber <= modesUpTo ? modesTaker(profile, vNumber) : raysTaker(profile, vNumber);
-  const method = taker.set === null || work > mostWork ? 'rays' : 'modes';
+  const incoherent = vNumber <= 30 && isIncoherent(beam, incoherentAbove.stated);
+  const method = taker.set === null || work > mostWork || incoherent ? 'rays' : 'modes';
   const offerWith = (offered: FacetBeam, pupil: Pupil | null): Offer => ({
     beam: offered,
     pupil,
@@ -87,6 +91,13 @@ export function statedBench(launch: Launch): StatedBench {
     if (taker.set !== null && method === 'modes') {
       return scaled(takenByModes(taker.set, offerWith(offered, usedPupil), tolerance), passed);
     }
+    if (incoherent) {
+      const evenly = takenIncoherently(taker, offerWith(offered, null));
+      const counted = takenByRays(profile, offerWith(offered, null)).guided;
+      // no more than if every mode carried as much as LP01, no less than LP01 alone; between them the rays decide
+      const guided = Math.max(evenly.fundamental ?? 0, Math.min(evenly.guided, counted));
+      return scaled({ ...evenly, guided }, stopTransmission(offered, pupil, wavelength));
+    }
     const rays = scaled(
       takenByRays(profile, offerWith(offered, null)),
       stopTransmission(offered, pupil, wavelength),
@@ -97,6 +108,7 @@ export function statedBench(launch: Launch): StatedBench {
     if (taker.fundamentalSet === null) return null;
     const usedPupil = vNumber <= 30 ? pupil : null;
     const passed = usedPupil === null ? stopTransmission(offered, pupil, wavelength) : 1;
+    if (incoherent) return taken(offered, pupil, tolerance).fundamental;
     if (vNumber > 30 && membersAcross(offered.m2X) * membersAcross(offered.m2Y) > mostMembers) {
       // so many members would take seconds; LP01 as its best Gaussian is right to a per cent or two of a small share
       const mode = roundBeam((taker.bestRadius ?? 1) * coreRadius, 1);
@@ -113,7 +125,8 @@ export function statedBench(launch: Launch): StatedBench {
   );
   const quick = quickBestDistance(meeting, taker);
   // a plateau of many modes has no sharp best focus: the least spot is as good as any
-  const bestDistance = vNumber < fewModedBelow ? exactBestDistance(meeting, taker, share) : quick;
+  const bestDistance =
+    vNumber < fewModedBelow && !incoherent ? exactBestDistance(meeting, taker, share) : quick;
   const countedRays =
     vNumber <= 30
       ? null
@@ -149,6 +162,10 @@ export function statedBench(launch: Launch): StatedBench {
     takenByFundamental,
     countedRays,
     aberratedShift: bestDistance - quick,
-    rayCorrection: vNumber < fewModedBelow || sampled === 0 ? 1 : budget.chain.guided / sampled,
+    rayCorrection: incoherent
+      ? budget.chain.guided / takenIncoherently(taker, offerWith(aimed, null)).guided
+      : vNumber < fewModedBelow || sampled === 0
+        ? 1
+        : budget.chain.guided / sampled,
   };
 }
