@@ -25,7 +25,7 @@ test('every kind of evidence has its own letter', () => {
 
 test('the tables rest on what was read and what was remembered, as their heads say', () => {
   for (const set of limitSets) {
-    const rows = [...retinaRows(set, 0.01), ...frontRows(set), ...skinRows(set)];
+    const rows = [...retinaRows(set, 0.01), ...frontRows[set], ...skinRows[set]];
     for (const { basis, time } of rows) {
       const remembered = set === 'icnirp2013' || (time.from >= 10 && !basis.source.includes('2.4'));
       expect(basis.evidence, `${set} ${basis.source}`).toBe(remembered ? 'from memory' : 'read');

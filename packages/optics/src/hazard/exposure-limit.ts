@@ -87,10 +87,10 @@ function rowsFor(set: LimitSet, { tissue, sourceAngle }: Exposure): readonly Lim
       return [
         ...retinaRows(set, sourceAngle),
         ...(set === 'icnirp2013' ? corneaRows : []),
-        ...frontRows(set),
+        ...frontRows[set],
       ];
     case 'skin':
-      return [...skinRows(set), ...frontRows(set).map((row): LimitRow => ({ ...row, harm: 'skin' }))];
+      return [...skinRows[set], ...frontRows[set].map((row): LimitRow => ({ ...row, harm: 'skin' }))];
   }
 }
 

@@ -43,10 +43,6 @@ function rowsFrom(short: Basis, long: Basis, held: Basis): readonly LimitRow[] {
 }
 
 const directive = directiveTable('2.2');
-const rows: Readonly<Record<LimitSet, readonly LimitRow[]>> = {
-  eu2006: rowsFrom(directive, directiveLongExposures, directive),
-  icnirp2013: rowsFrom(icnirp2013, icnirp2013, heldIrradiance),
-};
 
 /**
  * Every row for the front of the eye, 315 to 400 nm and 1400 nm to 1 mm. Nothing is known here of pulses below 1 ns at
@@ -55,6 +51,7 @@ const rows: Readonly<Record<LimitSet, readonly LimitRow[]>> = {
  * @source Directive 2006/25/EC, Annex II, table 2.2: read, up to 10 s; from memory beyond. `icnirp2013`: the same
  *   numbers, from memory
  */
-export function frontRows(set: LimitSet): readonly LimitRow[] {
-  return rows[set];
-}
+export const frontRows: Readonly<Record<LimitSet, readonly LimitRow[]>> = {
+  eu2006: rowsFrom(directive, directiveLongExposures, directive),
+  icnirp2013: rowsFrom(icnirp2013, icnirp2013, heldIrradiance),
+};

@@ -63,13 +63,13 @@ export function confluenceTimes(set: LimitSet, nm: number): readonly number[] {
   return [...(nm <= 1050 ? [near] : []), ...(nm >= 1050 ? [beyond] : [])];
 }
 
-/** Heat from 10 s on. A point is held to one irradiance; an extended source follows the short formula as far as T_2. */
-function longHeatRows(basis: RowFrame['basis'], sourceAngle: number | null): readonly LimitRow[] {
-  const band = [400, 1400] as const;
-  if (countedAngle(sourceAngle) <= smallestCountedAngle) {
-    return [irradianceRow({ band, harm: heat, basis, factors: ['C_A', 'C_C'] }, between(10, longest), 10)];
-  }
-  const frame: RowFrame = { band, harm: heat, basis, factors: ['C_A', 'C_C', 'C_E'] };
+/** Heat from a point, from 10 s on: one irradiance. */
+const pointHeatRow = (basis: RowFrame['basis']): LimitRow =>
+  irradianceRow({ band: [400, 1400], harm: heat, basis, factors: ['C_A', 'C_C'] }, between(10, longest), 10);
+
+/** Heat from an extended source: the short formula goes on to T_2, and then stays level. */
+function extendedHeatRows(basis: RowFrame['basis'], sourceAngle: number): readonly LimitRow[] {
+  const frame: RowFrame = { band: [400, 1400], harm: heat, basis, factors: ['C_A', 'C_C', 'C_E'] };
   const end = breakpointT2(sourceAngle).value;
   const levelled = irradianceRow(frame, between(end, longest), 18 * end ** -0.25);
   return [
@@ -78,6 +78,7 @@ function longHeatRows(basis: RowFrame['basis'], sourceAngle: number | null): rea
   ];
 }
 
+/** Photochemistry is judged apart from heat, and the lower limit governs: BGI 832, table 1, read. */
 function photochemicalRows(basis: RowFrame['basis']): readonly LimitRow[] {
   const frame: RowFrame = {
     band: [400, 600],
@@ -88,11 +89,17 @@ function photochemicalRows(basis: RowFrame['basis']): readonly LimitRow[] {
   return [doseRow(frame, between(10, 100), 100), irradianceRow(frame, between(100, longest), 1)];
 }
 
-/** Photochemistry is judged apart from heat, and the lower limit governs: BGI 832, table 1, read. */
-const longRows = (basis: RowFrame['basis'], sourceAngle: number | null): readonly LimitRow[] => [
-  ...longHeatRows(basis, sourceAngle),
-  ...photochemicalRows(basis),
-];
+const longBasis = { eu2006: directiveLongExposures, icnirp2013 } as const;
+
+/** Everything that does not depend on the size of the source but through C_E. */
+const sizelessRows: Readonly<Record<LimitSet, readonly LimitRow[]>> = {
+  eu2006: [...shortRows.eu2006, ...photochemicalRows(longBasis.eu2006)],
+  icnirp2013: [...shortRows.icnirp2013, ...photochemicalRows(longBasis.icnirp2013)],
+};
+const pointRows: Readonly<Record<LimitSet, readonly LimitRow[]>> = {
+  eu2006: [...sizelessRows.eu2006, pointHeatRow(longBasis.eu2006)],
+  icnirp2013: [...sizelessRows.icnirp2013, pointHeatRow(longBasis.icnirp2013)],
+};
 
 /**
  * Every row for the retina.
@@ -102,6 +109,8 @@ const longRows = (basis: RowFrame['basis'], sourceAngle: number | null): readonl
  *   105, 271 (2013): from memory
  */
 export function retinaRows(set: LimitSet, sourceAngle: number | null): readonly LimitRow[] {
-  const basis = set === 'eu2006' ? directiveLongExposures : icnirp2013;
-  return [...shortRows[set], ...longRows(basis, sourceAngle)];
+  const counted = countedAngle(sourceAngle);
+  return counted <= smallestCountedAngle
+    ? pointRows[set]
+    : [...sizelessRows[set], ...extendedHeatRows(longBasis[set], counted)];
 }

@@ -14,16 +14,18 @@ function rowsFrom(frame: RowFrame): readonly LimitRow[] {
   ];
 }
 
-const basisOf = (set: LimitSet): RowFrame['basis'] => (set === 'eu2006' ? directiveTable('2.4') : icnirp2013);
+const skinOf = (basis: RowFrame['basis']): readonly LimitRow[] =>
+  rowsFrom({ band: [400, 1400], harm: 'skin', basis, factors: ['C_A'] });
 
 /**
  * Every row for the skin between 400 and 1400 nm. For an exposed area up to 0.01 m².
  *
  * @source Directive 2006/25/EC, Annex II, table 2.4: read; `icnirp2013`: the same numbers, from memory
  */
-export function skinRows(set: LimitSet): readonly LimitRow[] {
-  return rowsFrom({ band: [400, 1400], harm: 'skin', basis: basisOf(set), factors: ['C_A'] });
-}
+export const skinRows: Readonly<Record<LimitSet, readonly LimitRow[]>> = {
+  eu2006: skinOf(directiveTable('2.4')),
+  icnirp2013: skinOf(icnirp2013),
+};
 
 /**
  * From 1250 to 1400 nm the retinal limits of `icnirp2013` grow past what cornea and lens stand: the skin's limit caps
