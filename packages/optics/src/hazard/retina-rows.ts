@@ -91,14 +91,13 @@ function photochemicalRows(basis: RowFrame['basis']): readonly LimitRow[] {
 
 const longBasis = { eu2006: directiveLongExposures, icnirp2013 } as const;
 
-/** Everything that does not depend on the size of the source but through C_E. */
-const sizelessRows: Readonly<Record<LimitSet, readonly LimitRow[]>> = {
-  eu2006: [...shortRows.eu2006, ...photochemicalRows(longBasis.eu2006)],
-  icnirp2013: [...shortRows.icnirp2013, ...photochemicalRows(longBasis.icnirp2013)],
+const blueRows: Readonly<Record<LimitSet, readonly LimitRow[]>> = {
+  eu2006: photochemicalRows(longBasis.eu2006),
+  icnirp2013: photochemicalRows(longBasis.icnirp2013),
 };
 const pointRows: Readonly<Record<LimitSet, readonly LimitRow[]>> = {
-  eu2006: [...sizelessRows.eu2006, pointHeatRow(longBasis.eu2006)],
-  icnirp2013: [...sizelessRows.icnirp2013, pointHeatRow(longBasis.icnirp2013)],
+  eu2006: [...shortRows.eu2006, pointHeatRow(longBasis.eu2006), ...blueRows.eu2006],
+  icnirp2013: [...shortRows.icnirp2013, pointHeatRow(longBasis.icnirp2013), ...blueRows.icnirp2013],
 };
 
 /**
@@ -112,5 +111,5 @@ export function retinaRows(set: LimitSet, sourceAngle: number | null): readonly 
   const counted = countedAngle(sourceAngle);
   return counted <= smallestCountedAngle
     ? pointRows[set]
-    : [...sizelessRows[set], ...extendedHeatRows(longBasis[set], counted)];
+    : [...shortRows[set], ...extendedHeatRows(longBasis[set], counted), ...blueRows[set]];
 }
