@@ -184,9 +184,12 @@ export function perArrivedShare(
   beam: FacetBeam,
   { pupil, wavelength }: Pick<Meeting, 'pupil' | 'wavelength'>,
 ): number {
-  const passed = stopTransmission(beam, pupil, wavelength);
-  return passed === 0 ? share : Math.min(1, share / passed);
+  return shareOfPassed(share, stopTransmission(beam, pupil, wavelength));
 }
+
+/** A share of what arrives at the stop, counted against the share that passes it. */
+export const shareOfPassed = (share: number, passed: number): number =>
+  passed === 0 ? share : Math.min(1, share / passed);
 
 /** The beam as the fibre sees it with the facet at a distance from the lens (or from the end of the path), aimed. */
 export function beamAt(

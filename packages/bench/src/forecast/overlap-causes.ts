@@ -1,6 +1,6 @@
 import type { FacetBeam, Pupil } from '@coreward/optics';
 import { roundBeam, type Taken, type Taker } from './fibre-taker.ts';
-import { type Aimed, beamAt, type Meeting, perArrivedShare, stopTransmission } from './meeting.ts';
+import { type Aimed, beamAt, type Meeting, shareOfPassed, stopTransmission } from './meeting.ts';
 
 /** The overlap's causes, in the order of the ledger; `mode-shape` is the named rest. */
 export const overlapCauses = [
@@ -109,7 +109,8 @@ const ratio = (now: number, before: number): number => (before === 0 ? 1 : now /
 /** Counted against what passes the stop instead of what arrives at it. */
 function perArrived(taken: Taken, beam: FacetBeam, meeting: Meeting): Taken {
   if (meeting.pupil === null) return taken;
-  const share = (part: number) => perArrivedShare(part, beam, meeting);
+  const passed = stopTransmission(beam, meeting.pupil, meeting.wavelength);
+  const share = (part: number) => shareOfPassed(part, passed);
   return {
     guided: share(taken.guided),
     fundamental: taken.fundamental === null ? null : share(taken.fundamental),

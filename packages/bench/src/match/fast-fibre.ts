@@ -38,7 +38,7 @@ const rough: Fineness = { step: 0.5, tolerance: 1e-2, rays: raySample(1024, 7) }
 const single: Fineness = { step: 0, tolerance: 1e-3, rays: raySample(512, 7) };
 
 /** Rungs of the mode ladders: enough for that. */
-const rungs = 24;
+const rungs = 32;
 
 /** Of a round beam only ratios of lengths count: core radius 1, and V by way of the aperture. */
 const unitWavelength = 0.01;
@@ -114,8 +114,9 @@ function fundamentalTaker(taker: Taker, modeRadius: number): Taker {
     set: taker.fundamentalSet,
     bestRadius: modeRadius,
   } as const;
-  if (alone.set === null) return { ...alone, bestShare: 1 };
+  if (taker.set === null) return { ...alone, bestShare: 1 };
+  // the whole set is asked: its tables are made already
   const matched = roundBeam(modeRadius, 1);
-  const { guided } = overlapOf(alone.set, 1, unitWavelength, matched, null, { tolerance: 1e-4 });
-  return { ...alone, bestShare: guided };
+  const { fundamental } = overlapOf(taker.set, 1, unitWavelength, matched, null, { tolerance: 1e-4 });
+  return { ...alone, bestShare: fundamental };
 }

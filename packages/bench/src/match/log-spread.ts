@@ -23,10 +23,13 @@ export function spreadOfRatios(...ratios: readonly number[]): LogSpread {
  * @source JCGM 100:2008 (GUM), 5.1.2, equation (10), for the logarithm of a product; sides apart is our own
  */
 export function together(spreads: readonly LogSpread[]): LogSpread {
-  return {
-    down: Math.hypot(...spreads.map(({ down }) => down)),
-    up: Math.hypot(...spreads.map(({ up }) => up)),
-  };
+  let down = 0;
+  let up = 0;
+  for (const spread of spreads) {
+    down += spread.down ** 2;
+    up += spread.up ** 2;
+  }
+  return { down: Math.sqrt(down), up: Math.sqrt(up) };
 }
 
 /** The interval about a stated value. */

@@ -4,7 +4,7 @@ import { quickBestDistance } from '../forecast/best-focus.ts';
 import { type Budget, budgetOf } from '../forecast/budget.ts';
 import { asStated } from '../forecast/draw.ts';
 import type { Taken } from '../forecast/fibre-taker.ts';
-import { beamAt, type Meeting, meetingOf, perArrivedShare } from '../forecast/meeting.ts';
+import { type Meeting, meetingOf, shareOfPassed } from '../forecast/meeting.ts';
 import type { Offering } from '../forecast/overlap-causes.ts';
 import { mustHoldLight } from '../forecast/stated-bench.ts';
 import type { Launch } from '../launch/launch.ts';
@@ -40,8 +40,7 @@ export function matchPair(
     doubt.losses,
     light.path,
   ]);
-  const arrived = beamAt(meeting, budget.distance, meeting.aim);
-  const atFacet = (share: number): number => perArrivedShare(share, arrived, meeting);
+  const atFacet = (share: number): number => shareOfPassed(share, budget.chain.stop);
   const { how, note } = plugInBarrel(launch);
   return {
     laser: names.laser,
