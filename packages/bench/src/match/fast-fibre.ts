@@ -1,4 +1,4 @@
-import { type FacetBeam, gaussianOverlap, overlapOf, type RaySample, raySample } from '@coreward/optics';
+import { type FacetBeam, overlapOf, type RaySample, raySample } from '@coreward/optics';
 import {
   fewModedBelow,
   modesTaker,
@@ -11,6 +11,7 @@ import {
   takenBySampledRays,
 } from '../forecast/fibre-taker.ts';
 import type { Meeting } from '../forecast/meeting.ts';
+import { fundamentalOfMany } from './fundamental-of-many.ts';
 import { type RoundShares, roundShares } from './round-shares.ts';
 
 /** A fibre at one V, ready to be asked about thousands of beams. */
@@ -18,7 +19,7 @@ export interface FastFibre {
   /** For all guided light, and for LP01 as if it were the only mode. */
   readonly taker: Taker;
   readonly fundamentalTaker: Taker;
-  /** Round beams of this M², centred, waist at the facet: right to 0.002. */
+  /** Round beams of this M², centred, waist at the facet: right to 0.005; where modes are too many, to 0.015. */
   readonly round: (m2: number) => RoundShares;
   /** The same right to 0.02, for what a doubt may do. */
   readonly roughly: (m2: number) => RoundShares;
@@ -33,7 +34,7 @@ interface Fineness {
   readonly rays: RaySample;
 }
 
-const fine: Fineness = { step: 0.25, tolerance: 1e-3, rays: raySample(4096, 7) };
+const fine: Fineness = { step: 0.25, tolerance: 3e-4, rays: raySample(4096, 7) };
 const rough: Fineness = { step: 0.5, tolerance: 1e-2, rays: raySample(1024, 7) };
 const single: Fineness = { step: 0, tolerance: 1e-3, rays: raySample(512, 7) };
 
@@ -44,12 +45,13 @@ const rungs = 32;
 const unitWavelength = 0.01;
 
 /** A spot so much smaller than what core and aperture take, or larger, in ln: from there shares go as the square. */
-const tail = 1.75;
+const tail = 2.1;
 
 export function fastFibre(profile: 'step' | 'graded', vNumber: number): FastFibre {
-  const taker = vNumber < fewModedBelow ? modesTaker(profile, vNumber, rungs) : raysTaker(profile, vNumber);
-  const modeRadius = taker.bestRadius ?? modeRadiusOfMany(profile, vNumber);
-  const take = (offer: Offer, fineness: Fineness): Taken => taken(taker, offer, modeRadius, fineness);
+  const few = vNumber < fewModedBelow ? modesTaker(profile, vNumber, rungs) : null;
+  const { taker, fundamentalTaker, take } =
+    few === null ? manyModed(profile, vNumber) : fewModed(few, few.set!);
+  const modeRadius = fundamentalTaker.bestRadius ?? 1;
   const table = (m2: number, fineness: Fineness): RoundShares =>
     roundShares(
       {
@@ -72,11 +74,47 @@ export function fastFibre(profile: 'step' | 'graded', vNumber: number): FastFibr
     );
   return {
     taker,
-    fundamentalTaker: fundamentalTaker(taker, modeRadius),
+    fundamentalTaker,
     round: tablesByQuality((m2) => table(m2, fine)),
     roughly: tablesByQuality((m2) => table(m2, rough)),
     other: ({ wavelength, coreRadius, numericalAperture }, beam) =>
       take({ beam, pupil: null, wavelength, coreRadius, numericalAperture }, single),
+  };
+}
+
+interface Asked {
+  readonly taker: Taker;
+  readonly fundamentalTaker: Taker;
+  readonly take: (offer: Offer, fineness: Fineness) => Taken;
+}
+
+function fewModed(taker: Taker, set: NonNullable<Taker['set']>): Asked {
+  // the whole set is asked for LP01: its tables are made already
+  const matched = roundBeam(taker.bestRadius ?? 1, 1);
+  const { fundamental } = overlapOf(set, 1, unitWavelength, matched, null, { tolerance: 1e-4 });
+  return {
+    taker,
+    fundamentalTaker: {
+      ...taker,
+      suits: 'fundamental',
+      set: taker.fundamentalSet,
+      bestShare: fundamental,
+    },
+    take: (offer, { tolerance }) => takenByModes(set, offer, tolerance),
+  };
+}
+
+function manyModed(profile: 'step' | 'graded', vNumber: number): Asked {
+  const taker = raysTaker(profile, vNumber);
+  const { radius, bestShare, share } = fundamentalOfMany(profile, vNumber);
+  return {
+    taker,
+    fundamentalTaker: { ...taker, suits: 'fundamental', bestRadius: radius, bestShare },
+    take: (offer, { tolerance, rays }) => ({
+      guided: takenBySampledRays(profile, offer, rays).guided,
+      fundamental: share(offer.wavelength, offer.coreRadius, offer.beam, tolerance),
+      powers: null,
+    }),
   };
 }
 
@@ -90,33 +128,4 @@ function tablesByQuality(make: (m2: number) => RoundShares): (m2: number) => Rou
     }
     return table;
   };
-}
-
-function taken(taker: Taker, offer: Offer, modeRadius: number, { tolerance, rays }: Fineness): Taken {
-  if (taker.set !== null) return takenByModes(taker.set, offer, tolerance);
-  const { guided } = takenBySampledRays(taker.profile, offer, rays);
-  const mode = roundBeam(modeRadius * offer.coreRadius, 1);
-  return { guided, fundamental: gaussianOverlap(offer.wavelength, offer.beam, mode), powers: null };
-}
-
-/**
- * Radius of the Gaussian that stands for LP01 of a highly multimode fibre, in core radii: Marcuse's fit carried beyond
- * its range, where 0.65 is right to a hundredth for J₀(2.405 r), or the parabola's exact mode.
- */
-function modeRadiusOfMany(profile: 'step' | 'graded', vNumber: number): number {
-  return profile === 'step' ? 0.65 + 1.619 / vNumber ** 1.5 : Math.sqrt(2 / vNumber);
-}
-
-function fundamentalTaker(taker: Taker, modeRadius: number): Taker {
-  const alone = {
-    ...taker,
-    suits: 'fundamental',
-    set: taker.fundamentalSet,
-    bestRadius: modeRadius,
-  } as const;
-  if (taker.set === null) return { ...alone, bestShare: 1 };
-  // the whole set is asked: its tables are made already
-  const matched = roundBeam(modeRadius, 1);
-  const { fundamental } = overlapOf(taker.set, 1, unitWavelength, matched, null, { tolerance: 1e-4 });
-  return { ...alone, bestShare: fundamental };
 }

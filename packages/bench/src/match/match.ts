@@ -20,8 +20,10 @@ const stride = 8;
  * Ranks the drawer's combinations for one purpose, each with the best focus and walked by hand. A generator, so that
  * nobody waits: it yields after every few combinations how far it is and the best so far, and returns the ranking.
  *
- * Against the forecast of the same launch the score is within 0.01 of the laser's power, and the interval is an estimate:
- * each doubt is taken to its two ends alone, and all are added as if they were independent and small.
+ * Against the forecast of the same launch (measured over some sixty of the example drawer) the score is within 0.005 of the
+ * laser's power for round beams, 0.015 for elliptic ones; a lens that aberrates by a quarter wave and more at the beam's
+ * edge may be judged 0.07 wrong where a fibre has several modes. The interval is an estimate: each doubt is taken to its
+ * two ends alone, and all are added as if they were independent.
  *
  * @throws {Refusal} if the drawer has no laser, no fibre, or no laser of that name
  */

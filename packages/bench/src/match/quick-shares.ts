@@ -3,8 +3,8 @@ import { roundBeam, type Taken } from '../forecast/fibre-taker.ts';
 import { arrivalHalfAngle, type Meeting, stopTransmission } from '../forecast/meeting.ts';
 import type { FastFibre } from './fast-fibre.ts';
 
-/** A Gaussian's word is taken for this much of a loss; what loses more is computed. */
-const trusted = 0.99;
+/** For a loss no greater than this a Gaussian's word is taken; what loses more is computed. */
+const trustedLoss = 0.99;
 
 /** Offsets, tilts and unlike axes below this share of core, aperture or each other are nothing to many modes. */
 const small = 0.02;
@@ -20,21 +20,24 @@ export function quickShare(meeting: Meeting, fibre: FastFibre, beam: FacetBeam):
   const round = () => fibre.round(m2)(Math.log(size / meeting.coreRadius));
   if (isRound(beam)) return round();
   const mode = roundBeam((fibre.fundamentalTaker.bestRadius ?? 1) * meeting.coreRadius, 1);
-  const byGaussian = gaussianOverlap(meeting.wavelength, beam, mode);
-  if (fibre.taker.set !== null) {
-    const kept = byGaussian / gaussianOverlap(meeting.wavelength, roundBeam(size, m2), mode);
-    if (kept < trusted || kept > 1) return fibre.other(meeting, beam);
-    const plain = round();
-    // what LP01 loses to a small fault, other modes take in part
-    const alone = fibre.taker.set.modes.length === 1;
-    return {
-      ...plain,
-      guided: plain.guided * (alone ? kept : (1 + kept) / 2),
-      fundamental: (plain.fundamental ?? 0) * kept,
-    };
-  }
-  const guided = isNearlyRound(meeting, beam) ? round().guided : fibre.other(meeting, beam).guided;
-  return { guided, fundamental: byGaussian, powers: null };
+  const kept =
+    gaussianOverlap(meeting.wavelength, beam, mode) /
+    gaussianOverlap(meeting.wavelength, roundBeam(size, m2), mode);
+  const { set } = fibre.taker;
+  const trusted = kept > trustedLoss && kept <= 1;
+  if (set === null ? !isNearlyRound(meeting, beam) : !trusted) return fibre.other(meeting, beam);
+  const plain = round();
+  return {
+    guided: plain.guided * guidedShare(kept, set?.modes.length ?? null),
+    fundamental: Math.min(1, (plain.fundamental ?? 0) * kept),
+    powers: plain.powers,
+  };
+}
+
+/** What is still guided where LP01 keeps `kept` of its light: other modes take in part what it loses, many take all. */
+function guidedShare(kept: number, modes: number | null): number {
+  if (modes === null) return 1;
+  return modes === 1 ? kept : (1 + kept) / 2;
 }
 
 function isRound(beam: FacetBeam): boolean {
