@@ -6,7 +6,7 @@ export const deferral =
   'Cautions inform, they certify nothing. Local rules and the person in charge of laser safety where you work decide.';
 
 /** The hazards found on this bench, and who decides. */
-export function cautionSection({ cautions }: Forecast): Section {
+export function cautionSection({ cautions }: Pick<Forecast, 'cautions'>): Section {
   const items = cautions.map(({ level, text }) => `${level}: ${text}`);
   return {
     heading: 'Cautions',

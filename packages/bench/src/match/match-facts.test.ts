@@ -210,6 +210,22 @@ describe('doubt', () => {
   });
 });
 
+test('however doubtful the parts, no interval reaches above the whole', () => {
+  for (const focal of [2, 3, 5, 8, 14]) {
+    const { score } = only(
+      drawerOf({
+        laser: green.replace('1 mm', '1 mm ± 40 %').replace('quality: 1', 'quality: 1.8 within 0.8'),
+        lenses: [
+          `{ name: vague, focal length: ${focal} mm within 40 %, focal shift: 0, surfaces: { count: 0 } }`,
+        ],
+        fibres: [`{ name: vague, ${clean.replace('3.2 µm', '3.2 µm ± 30 %')}, attenuation: 0 dB/km }`],
+      }),
+    );
+    expect(score.high).toBeLessThanOrEqual(1);
+    expect(score.low).toBeGreaterThan(0);
+  }
+});
+
 describe('connectors', () => {
   const marks = [
     ['FC/PC', 'FC/PC', 'fits'],

@@ -1,96 +1,93 @@
 import { notEvaluated } from '../forecast/forecast.ts';
 import { lossText } from '../forecast/remark-text.ts';
-import { deferral } from '../ledger/caution-section.ts';
-import { expectedText } from '../ledger/figures.ts';
-import type { Section } from '../ledger/section.ts';
-import type { Match, MatchedPair, MatchPurpose } from './matched.ts';
+import { cautionSection } from '../ledger/caution-section.ts';
+import { digitsFor, figure, intervalText } from '../ledger/figures.ts';
+import type { Block, Row, Section } from '../ledger/section.ts';
+import type { LeftOut, Match, MatchedInterval, MatchedPair, MatchPurpose } from './matched.ts';
 import { reasonText } from './reason.ts';
 
 const goesBy: Readonly<Record<MatchPurpose, string>> = {
   total: 'all guided light that leaves the far end, as a share of the laser’s',
-  lp01: 'light in the fundamental mode LP01 at the far end, as a share of the laser’s',
+  lp01: 'the light in the fundamental mode LP01 alone at the far end, as a share of the laser’s; a power meter there shows the other modes, too',
 };
 
-/** A ranking in words: laser by laser, the best pair first. */
+/** A ranking in words and tables: laser by laser, the best pair first. */
 export function matchSections(match: Match, mostRows: number): readonly Section[] {
-  const { purpose, pairs, leftOut } = match;
+  const { pairs, leftOut } = match;
   const lasers = [...new Set(pairs.map(({ laser }) => laser))];
   return [
-    {
-      heading: 'What goes with what',
-      blocks: [
-        {
-          kind: 'text',
-          text: `${pairs.length} ${pairs.length === 1 ? 'combination' : 'combinations'} ranked by ${goesBy[purpose]}. Each with the best focus, the fibre walked by hand. In brackets: an estimate of the range that holds the truth nine times in ten; \`forecast\` computes it.`,
-        },
-      ],
-    },
-    ...lasers.map((laser) =>
-      laserSection(
-        laser,
-        pairs.filter((pair) => pair.laser === laser),
-        mostRows,
-      ),
-    ),
-    ...(leftOut.length === 0
-      ? []
-      : [
-          {
-            heading: 'Left out',
-            blocks: [
-              {
-                kind: 'list' as const,
-                numbered: false,
-                items: leftOut
-                  .slice(0, mostRows)
-                  .map(
-                    ({ laser, collimator, fibre, why }) =>
-                      `${[laser, collimator, fibre].join(' + ')}: ${why}.`,
-                  ),
-              },
-              ...(leftOut.length <= mostRows ? [] : [more(leftOut.length - mostRows)]),
-            ],
-          },
-        ]),
-    {
-      heading: 'Cautions',
-      blocks: [
-        { kind: 'list', numbered: false, items: [`${notEvaluated.level}: ${notEvaluated.text}`] },
-        { kind: 'text', text: deferral },
-      ],
-    },
+    { heading: 'What goes with what', blocks: introduction(match) },
+    ...lasers.map((laser) => {
+      const own = pairs.filter((pair) => pair.laser === laser);
+      return { heading: `For ${laser}`, blocks: [ranking(own.slice(0, mostRows)), ...more(own, mostRows)] };
+    }),
+    ...leftOutSection(leftOut, mostRows),
+    cautionSection({ cautions: [notEvaluated] }),
   ];
 }
 
-const more = (count: number) => ({ kind: 'text' as const, text: `${count} more; \`--all\` prints them.` });
+function introduction({ purpose, pairs, path }: Match): readonly Block[] {
+  const counted = `${pairs.length} ${pairs.length === 1 ? 'combination' : 'combinations'}`;
+  return [
+    `${counted} ranked by ${goesBy[purpose]}. Each with the best focus, walked by hand.`,
+    'The ranges are estimates: nine times in ten they hold the truth. `forecast` computes them.',
+    ...(pairs.some(({ connector }) => connector === 'must not meet')
+      ? ['Where a plug and a barrel must not meet, one has an angled end and the other a flat one.']
+      : []),
+    ...(path.length === 0
+      ? ['The drawer tells no path: every lens is taken to stand right at the laser’s exit.']
+      : []),
+  ].map((text) => ({ kind: 'text', text }));
+}
 
-function laserSection(laser: string, pairs: readonly MatchedPair[], mostRows: number): Section {
+function ranking(pairs: readonly MatchedPair[]): Block {
   return {
-    heading: `For ${laser}`,
-    blocks: [
-      { kind: 'list', numbered: true, items: pairs.slice(0, mostRows).map(pairText) },
-      ...(pairs.length <= mostRows ? [] : [more(pairs.length - mostRows)]),
+    kind: 'table',
+    columns: [
+      { heading: 'what costs it most', align: 'left' },
+      { heading: 'share', align: 'right' },
+      { heading: '90 % range', align: 'right' },
+      { heading: 'power', align: 'right' },
+      { heading: '90 % range', align: 'right' },
     ],
+    rows: pairs.flatMap(pairRows),
   };
 }
 
-/** `red one, 6.2 mm + loft line: 74 % (62 to 80 %), 8.5 mW (6.8 to 10 mW). Not better because of …` */
-function pairText({
-  collimator,
-  fibre,
-  score,
-  power,
-  reason,
-  connector,
-  connectorNote,
-}: MatchedPair): string {
-  const lens = collimator === 'none' ? 'no collimator' : collimator;
-  const plug =
-    connectorNote ?? (connector === 'unknown' ? null : connector === 'fits' ? null : `${connector}.`);
-  const said = [
-    `${lens} + ${fibre}: ${expectedText(score, 'fraction')}, ${expectedText(power, 'power')}.`,
-    `Not better because of: ${reasonText(reason)} (${lossText(reason.transmission)}).`,
-    ...(plug === null ? [] : [plug]),
+/** Which pair, with a mark where the plug needs attention; under it the reason with its cost, and the figures. */
+function pairRows(pair: MatchedPair, place: number): readonly Row[] {
+  const { collimator, fibre, score, power, reason, connector } = pair;
+  const lens = collimator === 'none' ? 'no lens' : collimator;
+  const mark = connector === 'needs an adapter' || connector === 'must not meet' ? ` (${connector})` : '';
+  return [
+    { kind: 'heading', text: `${place + 1}. ${lens} + ${fibre}${mark}` },
+    {
+      kind: 'cells',
+      cells: [
+        `   ${reasonText(reason)}, ${lossText(reason.transmission)}`,
+        ...figures(score, 'fraction'),
+        ...figures(power, 'power'),
+      ],
+    },
   ];
-  return said.join(' ');
+}
+
+function figures(interval: MatchedInterval, dimension: 'fraction' | 'power'): readonly [string, string] {
+  const value = figure(interval.value, dimension, digitsFor(interval, dimension));
+  return [value, intervalText(interval, dimension) ?? ''];
+}
+
+function leftOutSection(leftOut: readonly LeftOut[], mostRows: number): readonly Section[] {
+  if (leftOut.length === 0) return [];
+  const items = leftOut
+    .slice(0, mostRows)
+    .map(({ laser, collimator, fibre, why }) => `${laser} + ${collimator} + ${fibre}: ${why}.`);
+  return [
+    { heading: 'Left out', blocks: [{ kind: 'list', numbered: false, items }, ...more(leftOut, mostRows)] },
+  ];
+}
+
+function more(all: readonly unknown[], mostRows: number): readonly Block[] {
+  if (all.length <= mostRows) return [];
+  return [{ kind: 'text', text: `${all.length - mostRows} more; \`--all\` prints them.` }];
 }

@@ -61,7 +61,8 @@ export function* matching(drawer: Drawer, options: MatchOptions): Generator<Matc
     }
   }
   if (done % stride !== 0) yield { done, total, best };
-  return { purpose, pairs: pairs.sort((a, b) => b.score.value - a.score.value), leftOut };
+  pairs.sort((a, b) => b.score.value - a.score.value);
+  return { purpose, path: drawer.path, pairs, leftOut };
 }
 
 /** The whole match at once. */

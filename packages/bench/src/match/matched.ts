@@ -1,4 +1,5 @@
 import type { PartNames } from '../drawer/assemble-launch.ts';
+import type { Launch } from '../launch/launch.ts';
 
 /** What a match is for: the most guided light, or the most light in one clean mode. */
 export const matchPurposes = ['total', 'lp01'] as const;
@@ -59,6 +60,8 @@ export interface MatchReason {
 
 export interface Match {
   readonly purpose: MatchPurpose;
+  /** From any laser to any collimator; empty: the drawer tells none. */
+  readonly path: Launch['path'];
   /** Best first. */
   readonly pairs: readonly MatchedPair[];
   /** Combinations that no formula covers, with the reason: an unknown glass range, a wavelength without attenuation. */
