@@ -79,3 +79,25 @@ test('a laser, a purpose or a file that is not there is refused with what there 
   expect(file.code).toBe(2);
   expect(file.talked).toContain('there is no such file');
 });
+
+test('a drawer in two files is one drawer', async () => {
+  const [parts, fibres] = [
+    example.slice(0, example.indexOf('fibres:')),
+    example.slice(example.indexOf('fibres:')),
+  ];
+  const shell = fakeShell({ a: parts, b: `coreward: 1\n${fibres}` });
+  expect(await run(['match', 'a', 'b', '--json'], shell)).toBe(0);
+  expect(JSON.parse(shell.printed()).pairs).toHaveLength(90);
+});
+
+test('progress is told on standard error, and only where one has to wait', async () => {
+  const at = async (millisecondsALook: number) => {
+    let now = 0;
+    const clock = () => (now += millisecondsALook);
+    const shell = fakeShell({ 'drawer.yaml': example }, { clock });
+    await run(['match', 'drawer.yaml', '--laser', 'green module'], shell);
+    return shell.talked();
+  };
+  expect(await at(1)).toBe('');
+  expect(await at(150)).toMatch(/^16 of 30, best so far \d+ %: green module \+ /u);
+});
