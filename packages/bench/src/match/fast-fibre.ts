@@ -44,6 +44,9 @@ const rungs = 32;
 /** Of a round beam only ratios of lengths count: core radius 1, and V by way of the aperture. */
 const unitWavelength = 0.01;
 
+/** So far from the mode, in ln(size), a share is below a third. */
+const far = 1.25;
+
 /** A spot so much smaller than what core and aperture take, or larger, in ln: from there shares go as the square. */
 const tail = 2.1;
 
@@ -69,7 +72,8 @@ export function fastFibre(profile: 'step' | 'graded', vNumber: number): FastFibr
             coreRadius: 1,
             numericalAperture: (vNumber * unitWavelength) / (2 * Math.PI),
           },
-          fineness,
+          // what is small needs no more digits than this, and many more rungs to get them
+          Math.abs(Math.log(size / modeRadius)) < far ? fineness : { ...fineness, tolerance: 3e-3 },
         ),
     );
   return {
