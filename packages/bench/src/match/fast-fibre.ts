@@ -73,7 +73,9 @@ export function fastFibre(profile: 'step' | 'graded', vNumber: number): FastFibr
             numericalAperture: (vNumber * unitWavelength) / (2 * Math.PI),
           },
           // what is small needs no more digits than this, and many more rungs to get them
-          Math.abs(Math.log(size / modeRadius)) < far ? fineness : { ...fineness, tolerance: 3e-3 },
+          Math.abs(Math.log(size / modeRadius)) < far
+            ? fineness
+            : { ...fineness, tolerance: Math.max(3e-3, fineness.tolerance) },
         ),
     );
   return {
