@@ -67,7 +67,8 @@ test('a fast train is ruled by its average', () => {
 // C5 of icnirp2013, from memory; H of 5 µs to 10 s is 18 t^0.75, of nanoseconds 2e-3, so each value is worked by hand
 const c5: readonly (readonly [string, Partial<PulseTrain>, number])[] = [
   ['1 for 600 pulses', { repetitionRate: 60 }, 2e-3],
-  ['5·N^-0.25 beyond 600', { repetitionRate: 1000 }, 2e-3 * 5 * 10_000 ** -0.25],
+  ['5·N^-0.25 beyond 600: for 800', { repetitionRate: 80 }, 2e-3 * 5 * 800 ** -0.25],
+  ['5·N^-0.25 for 10 000', { repetitionRate: 1000 }, 2e-3 * 5 * 10_000 ** -0.25],
   ['0.4 at the least', { repetitionRate: 10_000 }, 2e-3 * 0.4],
   ['1 up to 0.25 s', { repetitionRate: 10_000, exposureTime: 0.25 }, 2e-3],
   ['1 for longer pulses of a point', { pulseDuration: 1e-4, repetitionRate: 1 }, 18 * 1e-4 ** 0.75],
