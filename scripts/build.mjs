@@ -1,5 +1,6 @@
-// Bundles what a checkout runs: the command line. Native packages would stay outside; there are none yet.
+// Builds what a checkout runs: the command line (with the station inside) and the screens it serves.
 import { build } from 'esbuild';
+import { build as buildScreens } from 'vite';
 
 await build({
   entryPoints: ['packages/cli/src/main.ts'],
@@ -10,6 +11,10 @@ await build({
   format: 'esm',
   sourcemap: true,
   logLevel: 'warning',
-  // commander is CommonJS: bundled into ESM it needs a `require` of its own
+  // native code cannot be bundled; it is found in node_modules
+  external: ['better-sqlite3'],
+  // commander and others are CommonJS: bundled into ESM they need a `require` of their own
   banner: { js: "import{createRequire}from'node:module';const require=createRequire(import.meta.url);" },
 });
+
+await buildScreens({ configFile: 'packages/web/vite.config.ts', logLevel: 'warn' });

@@ -1,0 +1,1 @@
+export { contractVersion } from '@coreward/contract';

@@ -1,0 +1,31 @@
+import { defineConfig } from '@playwright/test';
+
+/** Where to leave a report for machines; .ci/run counts with it. */
+const report = process.env.COREWARD_SCREENS_REPORT;
+
+export default defineConfig({
+  testDir: 'test/screens',
+  testMatch: '**/*.screens.ts',
+  outputDir: 'coverage/screens',
+  // one browser at a time: two cores carry a browser, a station and a worker, no more
+  workers: 1,
+  fullyParallel: false,
+  timeout: 60_000,
+  expect: { timeout: 10_000 },
+  reporter: report === undefined ? [['list']] : [['list'], ['json', { outputFile: report }]],
+  use: {
+    launchOptions: {
+      executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+      // --no-sandbox only because tests may run as root; the rest keeps the browser off the network
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
+    },
+  },
+});
