@@ -6,6 +6,7 @@ const report = process.env.COREWARD_TEST_REPORT;
 export default defineConfig({
   test: {
     include: ['packages/*/src/**/*.test.ts', 'test/**/*.test.ts'],
+    setupFiles: ['test/seeded-draws.ts'],
     testTimeout: 30_000,
     reporters: report === undefined ? ['default'] : ['default', ['json', { outputFile: report }]],
   },
