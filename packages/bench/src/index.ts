@@ -8,11 +8,39 @@ export {
 } from './caution/limit-question.ts';
 export { limitSections } from './caution/limit-sections.ts';
 export { standingLine } from './caution/standing-line.ts';
+export {
+  type FieldNode,
+  type FieldPath,
+  fieldAt,
+  type GroupField,
+  type LeftOut,
+  type ListField,
+  type QuantityField,
+  type TextField,
+  type WordField,
+  type WrittenQuantity,
+  writtenQuantity,
+} from './document/fields.ts';
 export type { Schema } from './document/schema.ts';
+export { setInText } from './document/set-in-text.ts';
 export { printable } from './document/shown.ts';
+export type { Written as WrittenTree } from './document/write-tree.ts';
 export { assembleLaunch, type PartNames } from './drawer/assemble-launch.ts';
 export type { Detector, Drawer, Mirror, Named } from './drawer/drawer.ts';
 export { drawerKeyTables, drawerSchema } from './drawer/drawer-schema.ts';
+export {
+  drawerOfParts,
+  type KeptPart,
+  launchFields,
+  newPart,
+  type PartKind,
+  partFields,
+  partKinds,
+  placeOfPath,
+  placesRefused,
+  type RefusedPlace,
+  readPart,
+} from './drawer/part.ts';
 export { type NamedText, readDrawer } from './drawer/read-drawer.ts';
 export { fiveLinesLaunch, observingLoftDrawer, observingLoftLaunch } from './example/example-texts.ts';
 export type * from './forecast/expected.ts';
