@@ -21,7 +21,12 @@ export function exampleOf(form: Form): string {
       const keys = Object.entries(form.keys)
         .filter(([name, { presence }]) => presence.kind === 'required' || needs.includes(name))
         .map(([name, key]) => `${name}: ${exampleOf(key.form)}`);
-      return keys.length === 0 ? '{}' : `{ ${keys.join(', ')} }`;
+      if (keys.length > 0) return `{ ${keys.join(', ')} }`;
+      // all may be left out: the first key shows what the part is about
+      const [first] = Object.entries(form.keys).map(
+        ([name, { form: inner }]) => `${name}: ${longExampleOf(inner)}`,
+      );
+      return first === undefined ? '{}' : `{ ${first} }`;
     }
     case 'list':
       return `[ ${exampleOf(form.item)} ]`;
@@ -29,3 +34,6 @@ export function exampleOf(form: Form): string {
       return form.word.words[0] ?? exampleOf(form.form);
   }
 }
+
+/** The same, where a word would say nothing about what else may stand there. */
+const longExampleOf = (form: Form): string => exampleOf(form.kind === 'either' ? form.form : form);

@@ -4,7 +4,7 @@ import { longestList, longestName } from './lengths.ts';
 import { nearestWord } from './nearest-word.ts';
 import { defaultEntry, readEntry, unreadEntry } from './read-entry.ts';
 import { readMap } from './read-map.ts';
-import { itemSpot, type Report, type Spot, under } from './report.ts';
+import { documentSpot, itemSpot, type Report, reportOn, type Spot, under } from './report.ts';
 import { choiceOf, isPrintable, shown } from './shown.ts';
 import type { Tree } from './yaml-tree.ts';
 
@@ -30,8 +30,12 @@ function readAny(form: Form, tree: Tree, spot: Spot, report: Report): unknown {
       return readWord(form, tree, spot, report);
     case 'name':
       return readName(tree, spot, report);
-    case 'map':
-      return readMap(form, tree, spot, report, { read: readAny, absent });
+    case 'map': {
+      const part = tree.kind === 'text' ? partWith(tree, form) : null;
+      if (part === null) return readMap(form, tree, spot, report, { read: readAny, absent });
+      report.refuse(spot.path, `${describe(tree)} stands where keys belong`, `Write \`${part}\`.`);
+      return stand(form, spot, report);
+    }
     case 'list':
       return readList(form, tree, spot, report);
     case 'either': {
@@ -39,11 +43,25 @@ function readAny(form: Form, tree: Tree, spot: Spot, report: Report): unknown {
       if (word !== null) return word;
       // `colimator: non` is a misspelt word, not a misspelt part
       const partExpected = form.form.kind === 'map' || form.form.kind === 'list';
-      return tree.kind === 'text' && partExpected
+      const isWord = tree.kind === 'text' && partExpected && partWith(tree, form.form) === null;
+      return isWord
         ? readWord(form.word, tree, spot, report, exampleOf(form.form))
         : readAny(form.form, tree, spot, report);
     }
   }
+}
+
+/** The part with the text behind its first key that can take it: `{ set for: 6.2 mm }` for `6.2 mm`. */
+function partWith(tree: Tree & { kind: 'text' }, form: Form): string | null {
+  if (form.kind !== 'map') return null;
+  const fits = Object.entries(form.keys).find(([, { form: inner }]) => {
+    // anything is a name, and a group of keys is what this text is not
+    if (inner.kind === 'name' || inner.kind === 'map' || inner.kind === 'list') return false;
+    const trial = reportOn('');
+    readAny(inner, tree, documentSpot, trial);
+    return trial.refusals().length === 0;
+  });
+  return fits === undefined ? null : `{ ${fits[0]}: ${tree.text} }`;
 }
 
 /** What a key that is not written stands for. */

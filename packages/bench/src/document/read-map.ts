@@ -95,7 +95,5 @@ function chooseVariant(
 
 /** What a group of keys could look like, for a mend. */
 function sketch(form: MapForm<Keys>): string {
-  const example = exampleOf(form);
-  if (example !== '{}') return `Write \`${example}\` with your own values.`;
-  return `Write one of the keys ${choiceOf(Object.keys(form.keys).map((name) => `\`${name}\``))} below it.`;
+  return `Write \`${exampleOf(form)}\` with your own values.`;
 }

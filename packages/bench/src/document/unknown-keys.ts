@@ -1,7 +1,8 @@
 import { nearestWord } from './nearest-word.ts';
+import { isModeField, keyByOtherName, scaledText } from './other-names.ts';
 import { type Report, type Spot, under } from './report.ts';
 import { printable, shown } from './shown.ts';
-import type { TreeEntry } from './yaml-tree.ts';
+import type { Tree, TreeEntry } from './yaml-tree.ts';
 
 /**
  * Refuses every key that is not among `known`, with the known key that is spelled most like it. Returns the keys that
@@ -15,14 +16,23 @@ export function refuseUnknown(
 ): ReadonlySet<string> {
   const allMeant = new Set<string>();
   const written = new Set(entries.map(({ key }) => key));
-  for (const { key, at } of entries) {
+  for (const { key, at, value } of entries) {
     if (known.includes(key)) continue;
-    const meant = nearestWord(
-      key,
-      known.filter((name) => !written.has(name)),
-    );
+    const free = known.filter((name) => !written.has(name));
+    if (isModeField(key) && modeComesFrom.every((name) => known.includes(name))) {
+      for (const name of modeComesFrom) allMeant.add(name);
+      report.refuseAt(
+        at,
+        under(spot, printable(key)).path,
+        `${shown(key)} is not a key here`,
+        modeFieldMend(free),
+      );
+      continue;
+    }
+    const other = keyByOtherName(key, free);
+    const meant = other?.key ?? nearestWord(key, free);
     if (meant !== null) allMeant.add(meant);
-    const mend = mendFor(key, meant, known);
+    const mend = other === null ? mendFor(key, meant, known) : otherNameMend(other, value);
     report.refuseAt(at, under(spot, printable(key)).path, `${shown(key)} is not a key here`, mend);
   }
   return allMeant;
@@ -33,4 +43,26 @@ function mendFor(key: string, meant: string | null, known: readonly string[]): s
   if (/^\d/u.test(key)) return 'Write decimals with a point, such as `1.5 mm`.';
   if (meant !== null) return `Write \`${meant}\`.`;
   return `Take it out; the keys here are ${known.map((name) => `\`${name}\``).join(', ')}.`;
+}
+
+/** Of a fibre: its fundamental mode is as wide as these make it. */
+const modeComesFrom = ['core diameter', 'numerical aperture'];
+
+function modeFieldMend(free: readonly string[]): string {
+  const missing = modeComesFrom.filter((name) => free.includes(name)).map((name) => `\`${name}\``);
+  return missing.length === 0
+    ? 'Take it out: how wide the mode is follows from core and aperture.'
+    : `Write ${missing.join(' and ')} instead: how wide the mode is follows from core and aperture.`;
+}
+
+/** With the number as it has to stand there, where it is a plain one. */
+function otherNameMend(
+  { key, factor }: { readonly key: string; readonly factor: number },
+  value: Tree,
+): string {
+  const text = value.kind === 'text' ? (factor === 1 ? value.text : scaledText(value.text, factor)) : null;
+  const line = `\`${text === null ? key : `${key}: ${printable(text)}`}\``;
+  if (factor === 1) return `Write ${line}.`;
+  const share = factor === 2 ? 'twice' : 'half of';
+  return `Write ${line}${text === null ? ' with' : ','} ${share} what stands there.`;
 }

@@ -34,8 +34,9 @@ function exact(value: number, dimension: Dimension): string {
 function withDoubt({ value, uncertainty, shape }: Entry, dimension: Dimension): string {
   const written = exact(value, dimension);
   if (shape === 'rectangular') return `${written} within ${exact(halfWidth(uncertainty), dimension)}`;
-  if (shape === 'positive' && dimension === 'power' && uncertainty <= positiveFrom * value) {
-    // narrow and positive: it was written as a factor
+  const asAmount = uncertainty > positiveFrom * value && uncertainty <= value;
+  if (shape === 'positive' && dimension === 'power' && !asAmount) {
+    // narrower or wider than an amount can be and still be positive: it was written as a factor
     return `${written} ± ${exactText(uncertainty / value, 'loss')}`;
   }
   return `${written} ± ${exact(uncertainty, dimension)}`;

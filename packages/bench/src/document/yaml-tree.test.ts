@@ -64,6 +64,14 @@ test('JSON is read like any other YAML', () => {
   });
 });
 
+test('lines may end in CR alone, as in CR LF or LF, and keep their numbers', () => {
+  const lines = ['a: 1 mm', 'b:', '  c: 2'];
+  const [lf, crlf, cr] = ['\n', '\r\n', '\r'].map((end) => readTree(lines.join(end), 'x.yaml'));
+  expect(crlf).toEqual(lf);
+  expect(cr).toEqual(lf);
+  expect(refused('a: 1\ra: 2').parts).toMatchObject([{ where: 'x.yaml:2:1' }]);
+});
+
 test('an alias stands for what it names, at the place where it is written', () => {
   expect(readTree('a: &m { b: 1 }\nc: *m\n', 'x.yaml')).toMatchObject({
     entries: [{}, { key: 'c', value: { at: { line: 2 }, entries: [{ key: 'b', value: { text: '1' } }] } }],

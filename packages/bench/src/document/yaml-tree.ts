@@ -43,7 +43,9 @@ const mostSyntaxErrors = 5;
  * keys that are not text, a key twice, a second document, aliases that unfold without end
  * @source YAML 1.2.2 (yaml.org/spec/1.2.2), failsafe schema; from memory
  */
-export function readTree(text: string, file: string): Tree {
+export function readTree(written: string, file: string): Tree {
+  // A lone CR ends a line in YAML (1.2.2, 5.4), and the parser does not know it; one for one, so that places stay.
+  const text = written.replace(/\r(?!\n)/gu, '\n');
   mustBeModest(text, file);
   const lines = new LineCounter();
   const document = parsed(text, file, lines);

@@ -13,6 +13,7 @@ import {
   waistBehindLens,
 } from '@coreward/optics';
 import type { BeamAxis, Collimator, Launch, OutputCollimator } from '../launch/launch.ts';
+import { partId } from '../launch/part-id.ts';
 import type { Draw } from './draw.ts';
 
 /** The beam on its way: both axes, waist positions counted from where it is now, downstream positive. */
@@ -115,9 +116,11 @@ export function wayToTheLens(launch: Launch, draw: Draw): Arrival {
     slope: number;
     tiltPerTurn: number;
   }[] = [];
-  const put = (id: string, label: string, transmission: number) => {
-    parts.push({ id, label, transmission, position, ...radiiOf(beam) });
+  const put = (kind: string, name: string, transmission: number, label = `${kind} ${name}`) => {
+    parts.push({ id: `${kind}-${partId(name)}`, label, transmission, position, ...radiiOf(beam) });
   };
+  const clip = (name: string, radius: number, incidence: number) =>
+    put('clip', name, throughAperture(beam, radius, incidence), `clipped at ${name}`);
   for (const element of launch.path) {
     switch (element.kind) {
       case 'space': {
@@ -129,11 +132,8 @@ export function wayToTheLens(launch: Launch, draw: Draw): Arrival {
       }
       case 'mirror': {
         const angle = draw.at(element.angle);
-        put(`mirror-${element.name}`, `mirror ${element.name}`, Math.min(1, draw.at(element.reflectance)));
-        if (element.clearAperture !== null) {
-          const radius = draw.at(element.clearAperture) / 2;
-          put(`clip-${element.name}`, `clipped at ${element.name}`, throughAperture(beam, radius, angle));
-        }
+        put('mirror', element.name, Math.min(1, draw.at(element.reflectance)));
+        if (element.clearAperture !== null) clip(element.name, draw.at(element.clearAperture) / 2, angle);
         if (element.mount !== null) {
           const tiltPerTurn = draw.at(element.mount.pitch) / draw.at(element.mount.lever);
           const common = { mirror: element.name, offset: 0, tiltPerTurn };
@@ -145,24 +145,17 @@ export function wayToTheLens(launch: Launch, draw: Draw): Arrival {
       }
       case 'lens': {
         const focalLength = draw.at(element.focalLength);
-        put(`lens-${element.name}`, `lens ${element.name}`, Math.min(1, draw.at(element.transmission)));
-        if (element.clearAperture !== null) {
-          const radius = draw.at(element.clearAperture) / 2;
-          put(`clip-${element.name}`, `clipped at ${element.name}`, throughAperture(beam, radius, 0));
-        }
+        put('lens', element.name, Math.min(1, draw.at(element.transmission)));
+        if (element.clearAperture !== null) clip(element.name, draw.at(element.clearAperture) / 2, 0);
         beam = { ...beam, x: waistBehindLens(beam.x, focalLength), y: waistBehindLens(beam.y, focalLength) };
         for (const lever of levers) lever.slope -= lever.offset / focalLength;
         break;
       }
       case 'stop':
-        put(
-          `stop-${element.name}`,
-          `stop ${element.name}`,
-          throughAperture(beam, draw.at(element.diameter) / 2, 0),
-        );
+        put('stop', element.name, throughAperture(beam, draw.at(element.diameter) / 2, 0));
         break;
       case 'filter':
-        put(`filter-${element.name}`, `filter ${element.name}`, Math.min(1, draw.at(element.transmission)));
+        put('filter', element.name, Math.min(1, draw.at(element.transmission)));
         break;
     }
   }

@@ -6,6 +6,7 @@ import { type Misread, type QuantityLimits, type QuantityRead, quote } from './q
 import { type Range, rangeOf } from './range.ts';
 import { settle } from './settle.ts';
 import { readTerm, type Term } from './term.ts';
+import { slippedUnits } from './unit-slip.ts';
 
 /** Longer texts are no quantity, and are not searched for one. */
 const longestText = 200;
@@ -30,7 +31,11 @@ export function attempt(text: string, dimension: Dimension, limits: QuantityLimi
   if (!term.ok) return term;
   const range = rangeOf(dimension, limits);
   const impossible = tooOdd(term.value, term.written) ?? outside(term, dimension, range);
-  if (impossible) return impossible;
+  if (impossible) {
+    const whole = (meant: string): string => meant + tailFor(meant, text, term);
+    const slips = impossible.slips === undefined ? {} : { slips: impossible.slips.map(whole) };
+    return { ...impossible, meant: impossible.meant.map(whole), ...slips };
+  }
   if (sign === undefined) return { ok: true, value: term.value, uncertainty: null, shape: 'normal' };
 
   const keyword = sign.startsWith('within') ? 'within' : '±';
@@ -40,7 +45,9 @@ export function attempt(text: string, dimension: Dimension, limits: QuantityLimi
   }
   const deviation = readDeviation(keyword, deviationText, term, dimension);
   if (!deviation.ok) {
-    return { ...deviation, meant: deviation.meant.map((meant) => `${term.written} ${keyword} ${meant}`) };
+    const whole = (meant: string) => `${term.written} ${keyword} ${meant}`;
+    const either = deviation.either === undefined ? {} : { either: deviation.either.map(whole) };
+    return { ...deviation, meant: deviation.meant.map(whole), ...either };
   }
   const size = deviation.kind === 'amount' ? deviation.size : deviation.logarithm;
   return tooOdd(size, deviationText) ?? settle({ term, dimension, keyword, deviation, range });
@@ -55,10 +62,22 @@ function tooOdd(value: number, written: string): Misread | null {
   return { ok: false, what: `${quote(written)} is too ${way} to compute with`, meant: [] };
 }
 
+/** What stands behind the value as it would stand behind `meant`, which is the same number in another unit. */
+function tailFor(meant: string, text: string, { written, unit }: Term): string {
+  const at = text.indexOf(written);
+  const tail = at < 0 ? '' : text.slice(at + written.length).trimEnd();
+  if (tail === '' || tail.endsWith('%')) return tail;
+  return tail.endsWith(unit)
+    ? tail.slice(0, tail.length - unit.length) + meant.slice(written.length - unit.length)
+    : '';
+}
+
 /** A value that the dimension or the key rules out. */
-function outside({ value, written }: Term, dimension: Dimension, range: Range): Misread | null {
+function outside({ value, written, unit }: Term, dimension: Dimension, range: Range): Misread | null {
   const { name } = dimensionFacts[dimension];
   const shown = quote(written);
+  const slipped = (way: 'smaller' | 'larger'): readonly string[] =>
+    slippedUnits(unit, way).map((other) => `${written.slice(0, -unit.length)}${other}`);
   if (range.floor === 'positive' && value <= 0) {
     return { ok: false, what: `${shown} is not above zero`, meant: [], ask: `${name} above zero` };
   }
@@ -66,14 +85,35 @@ function outside({ value, written }: Term, dimension: Dimension, range: Range): 
     return { ok: false, what: `${shown} is below zero`, meant: [], ask: `${name} of zero or more` };
   }
   if (value > range.high) {
-    const allowed = exactText(range.high, dimension);
     // A bare 97 is a percentage whose sign was forgotten.
     const meant = dimension === 'fraction' ? [`${written} %`] : [];
-    return { ok: false, what: `${shown} is more than \`${allowed}\``, meant, allowed };
+    const what = `${shown} is more than \`${exactText(range.high, dimension)}\``;
+    return {
+      ok: false,
+      what,
+      meant,
+      slips: slipped('smaller'),
+      ask: `${name} ${rangeText(range, dimension)}`,
+    };
   }
   if (value < range.low) {
-    const allowed = exactText(range.low, dimension);
-    return { ok: false, what: `${shown} is less than \`${allowed}\``, meant: [], allowed };
+    const what = `${shown} is less than \`${exactText(range.low, dimension)}\``;
+    return {
+      ok: false,
+      what,
+      meant: [],
+      slips: slipped('larger'),
+      ask: `${name} ${rangeText(range, dimension)}`,
+    };
   }
   return null;
+}
+
+/** `from 200 nm to 12 µm`, `above zero, up to 1 m`, `of 1 or more`. */
+function rangeText({ floor, low, high }: Range, dimension: Dimension): string {
+  const top = Number.isFinite(high) ? exactText(high, dimension) : null;
+  if (low === 0 && floor === 'positive') return top === null ? 'above zero' : `above zero, up to ${top}`;
+  const bottom = Number.isFinite(low) ? exactText(low, dimension) : null;
+  if (bottom === null) return top === null ? '' : `up to ${top}`;
+  return top === null ? `of ${bottom} or more` : `from ${bottom} to ${top}`;
 }

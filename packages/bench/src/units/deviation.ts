@@ -40,7 +40,13 @@ export function readDeviation(
   if (read.kind === '%') return readShare(size, of, dimension);
   if (read.kind === 'dB' && dimension === 'power') return { ok: true, kind: 'factor', logarithm: size };
   if (read.kind === '' && of.unit !== '') {
-    return misread(`the uncertainty ${quote(text)} has no unit`, [withUnit, '10 %']);
+    const share = `${found.written} %`;
+    // nobody knows anything on a bench to a tenth of a per cent, and many mean per cent
+    const either = size >= 1 ? [share, withUnit] : [withUnit, share];
+    return {
+      ...misread(`the uncertainty ${quote(text)} has no unit`, [withUnit, '10 %']),
+      either: size >= 0.3 ? either : [withUnit],
+    };
   }
   if (!dimensionFacts[dimension].kinds.includes(read.kind)) {
     return misread(mismatch(text, read.kind, dimension), [withUnit, '10 %']);

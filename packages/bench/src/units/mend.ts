@@ -1,4 +1,5 @@
 import { attempt } from './attempt.ts';
+import { toNumber } from './decimal.ts';
 import { type Dimension, dimensionFacts } from './dimension.ts';
 import { exactText } from './exact-text.ts';
 import { readNumber } from './number-text.ts';
@@ -16,6 +17,10 @@ export interface QuantityOptions extends QuantityLimits {
 const patience = 60;
 /** Longer texts are not searched for what was meant. */
 const longestMeant = 80;
+
+/** Numbers that somebody may have written for want of the right unit. */
+const smallestWritten = 1e-15;
+const largestWritten = 1e15;
 
 const eitherComma = /^\D*[1-9]\d{0,2},\d{3}(?![\d,])/u;
 
@@ -40,9 +45,12 @@ export function mendFor(
     const only = decimal ?? thousands;
     if (only !== null) return `Write \`${only}\`.`;
   }
+  const [one, other] = [...new Set(misread.either)].filter((candidate) => read(candidate).ok);
+  if (one !== undefined)
+    return other === undefined ? `Write \`${one}\`.` : `Write \`${one}\`, or \`${other}\`.`;
   const nearby = nearest(written, read);
-  const found = nearby.found ?? misread.allowed ?? null;
-  if (found !== null && read(found).ok) return `Write \`${found}\`.`;
+  const found = nearby.found ?? misread.slips?.find((slip) => read(slip).ok) ?? null;
+  if (found !== null) return `Write \`${found}\`.`;
   const { name, examples: usual } = dimensionFacts[dimension];
   const examples = [...(options.example === undefined ? [] : [options.example]), ...usual];
   const candidates = [
@@ -79,6 +87,9 @@ function nearest(
 function inUsualUnit(text: string, examples: readonly string[]): readonly string[] {
   const found = readNumber(text.normalize('NFC'));
   if (!found || brokenNumber(text, found.rest) !== null) return [];
+  // `1e-300 W` is no slip of `1e-300 dBm`
+  const size = Math.abs(toNumber(found.number));
+  if (size !== 0 && (size < smallestWritten || size > largestWritten)) return [];
   const tail = /(?:±|\+\/[-−]|\bwithin\b).*$/u.exec(found.rest)?.[0] ?? '';
   const units = examples.map((example) => readNumber(example)?.rest ?? '');
   return units.flatMap((unit) => [

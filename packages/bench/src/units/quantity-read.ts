@@ -16,8 +16,10 @@ export interface Misread {
   readonly what: string;
   /** Texts that may have been meant, most likely first; none of them is promised to be readable. */
   readonly meant: readonly string[];
-  /** The nearest text that is allowed, though it says something else. */
-  readonly allowed?: string;
+  /** The same in units a thousand times off and more: for a text that has no other mistake. */
+  readonly slips?: readonly string[];
+  /** Texts of which each may as well have been meant; those that can be read are all offered. */
+  readonly either?: readonly string[];
   /** What to ask for where the name of the dimension does not say it: "a length above zero". */
   readonly ask?: string;
   /** Better examples than the usual ones. */

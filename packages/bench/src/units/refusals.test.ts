@@ -85,8 +85,72 @@ const rows: readonly Row[] = [
     what: '`-0.1 mm` is below zero',
     mend: 'Write a length of zero or more, such as `6.2 mm`.',
   },
-  { text: '20 µm', options: { max: 12e-6 }, what: '`20 µm` is more than `12 µm`', mend: 'Write `12 µm`.' },
-  { text: '0.9', as: 'number', options: { min: 1 }, what: '`0.9` is less than `1`', mend: 'Write `1`.' },
+  // a slip of the unit, never the end of the range
+  {
+    text: '520 µm',
+    options: { min: 200e-9, max: 12e-6 },
+    what: '`520 µm` is more than `12 µm`',
+    mend: 'Write `520 nm`.',
+  },
+  {
+    text: '520 µm ± 2 µm',
+    options: { min: 200e-9, max: 12e-6 },
+    what: '`520 µm` is more than `12 µm`',
+    mend: 'Write `520 nm ± 2 nm`.',
+  },
+  {
+    text: '0.6 µm ± 9 %',
+    options: { min: 1e-5, max: 1 },
+    what: '`0.6 µm` is less than `10 µm`',
+    mend: 'Write `0.6 mm ± 9 %`.',
+  },
+  {
+    text: '120 nm',
+    options: { min: 200e-9, max: 12e-6, example: '520 nm' },
+    what: '`120 nm` is less than `200 nm`',
+    mend: 'Write a length from 200 nm to 12 µm, such as `520 nm`.',
+  },
+  {
+    text: '1.2',
+    as: 'number',
+    options: { min: 0.01, max: 1, example: '0.13' },
+    what: '`1.2` is more than `1`',
+    mend: 'Write a bare number from 0.01 to 1, such as `0.13`.',
+  },
+  {
+    text: '0.9',
+    as: 'number',
+    options: { min: 1 },
+    what: '`0.9` is less than `1`',
+    mend: 'Write a bare number of 1 or more, such as `1.15`.',
+  },
+  {
+    text: '20000 W',
+    as: 'power',
+    options: { positive: true, max: 1e4 },
+    what: '`20000 W` is more than `10 kW`',
+    mend: 'Write `20000 mW`.',
+  },
+  {
+    text: '1e-300 W',
+    as: 'power',
+    what: '`1e-300 W` is too small to compute with',
+    mend: 'Write a power, such as `12 mW`.',
+  },
+  {
+    text: '50 mW ± 10',
+    as: 'power',
+    what: 'the uncertainty `10` has no unit',
+    mend: 'Write `50 mW ± 10 %`, or `50 mW ± 10 mW`.',
+  },
+  // ± 10 mW would be more than 5 mW itself
+  {
+    text: '5 mW ± 10',
+    as: 'power',
+    options: { positive: true },
+    what: 'the uncertainty `10` has no unit',
+    mend: 'Write `5 mW ± 10 %`.',
+  },
   { text: '97', as: 'fraction', what: '`97` is more than `100 %`', mend: 'Write `97 %`.' },
   { text: '', what: 'nothing is written here', mend: 'Write a length, such as `6.2 mm`.' },
   {
@@ -139,7 +203,7 @@ const rows: readonly Row[] = [
     text: '1 mm within 1.5 mm',
     options: { positive: true },
     what: 'the limits of `1 mm` reach zero, which is not possible',
-    mend: 'Write `1 mm ± 0.866 mm`.',
+    mend: 'Write the limits, by their middle and half their width, such as `1 mm within 0.9 mm`.',
   },
   {
     text: '0.3 dB within 0.4 dB',
@@ -167,12 +231,46 @@ const rows: readonly Row[] = [
     mend: 'Write `0.05 dB within 0.05 dB`.',
   },
   {
-    text: '1 mm ± 20 mm',
+    text: '8 mm ± 900 %',
     options: { positive: true },
-    what: 'the uncertainty is more than ten times `1 mm`',
-    mend: 'Write `1 mm ± 1 mm`.',
+    what: 'the uncertainty is more than `8 mm` itself',
+    mend: 'Write the limits, by their middle and half their width, such as `8 mm within 7.2 mm`.',
+  },
+  {
+    text: '8 mm within 200 %',
+    options: { positive: true, max: 10e-3 },
+    what: 'the limits of `8 mm` reach zero, which is not possible',
+    mend: 'Write the limits, by their middle and half their width, such as `5.4 mm within 4.6 mm`.',
+  },
+  {
+    text: '0.1 dB ± 0.4 dB',
+    as: 'loss',
+    what: 'the uncertainty is more than three times `0.1 dB` itself',
+    mend: 'Write the limits, by their middle and half their width, such as `0.1 dB within 0.09 dB`.',
+  },
+  {
+    text: '3 mrad ± 10 rad',
+    as: 'angle',
+    options: { min: -0.5, max: 0.5 },
+    what: 'the uncertainty is more than all that is possible here',
+    mend: 'Write an angle, such as `3 mrad ± 10 %`.',
+  },
+  {
+    text: '5 mW ± 20 dB',
+    as: 'power',
+    what: 'the uncertainty is more than 10 dB',
+    mend: 'Write `5 mW ± 3 dB`.',
   },
 ];
+
+test('a wide doubt that is honest is read: all of ±, and limits as wide as the value allows', () => {
+  expect(readQuantity('5 mm ± 100 %', 'length', { positive: true })).toMatchObject({ ok: true });
+  expect(readQuantity('5 mm ± 101 %', 'length', { positive: true })).toMatchObject({ ok: false });
+  // between 1 mm and 9 mm; hard limits ± a have the standard uncertainty a/√3 (JCGM 100:2008, 4.3.7)
+  const read = readQuantity('5 mm within 4 mm', 'length', { positive: true });
+  expect(read).toMatchObject({ ok: true, shape: 'rectangular' });
+  if (read.ok) expect(read.uncertainty).toBeCloseTo(4e-3 / Math.sqrt(3), 12);
+});
 
 describe('a refusal says what is wrong and how to mend it', () => {
   for (const { text, as = 'length', options, what, mend } of rows) {

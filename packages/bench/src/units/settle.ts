@@ -21,8 +21,15 @@ export interface Stated {
  */
 export const positiveFrom = 0.25;
 
-/** Ten times the value is no uncertainty any more, and the ends of its distribution would overflow. */
-const largestShare = 10;
+/**
+ * The most that `±` may be, as a share of the value. More is no uncertainty any more: of what is above zero nine of ten
+ * would lie between a fifth of the value and five times it already. What may be zero, such as a joint's loss, may be
+ * small against its doubt. Chosen here, no source.
+ */
+const largestShare = { positive: 1, orZero: 3 } as const;
+
+/** Ten decibels, as a natural logarithm: the most that a factor may be uncertain by. */
+const largestFactor = Math.LN10;
 
 /** Room for the last digit of sums such as 97 % + 3 %. */
 const rounding = 1e-12;
@@ -34,21 +41,22 @@ const rounding = 1e-12;
  */
 export function settle(stated: Stated): QuantityRead | Misread {
   const { term, deviation, keyword } = stated;
-  const { floor } = stated.range;
+  const { floor, low, high } = stated.range;
   const { value } = term;
   if (deviation.kind === 'factor') return settleFactor(stated, deviation.logarithm);
   const { size } = deviation;
   if (size === 0) return { ok: true, value, uncertainty: 0, shape: 'normal' };
   const share = size / Math.abs(value);
   if (floor !== 'none' && value === 0) return fromZero(stated, size);
-  if (floor !== 'none' && share > largestShare) {
-    const meant = [
-      `${term.written} ${keyword} ${exactText(value, stated.dimension)}`,
-      `${term.written} ± 100 %`,
-    ];
-    return { ok: false, what: `the uncertainty is more than ten times ${quote(term.written)}`, meant };
-  }
   if (keyword === 'within') return settleLimits(stated, size);
+  if (floor !== 'none' && share > largestShare[floor] * (1 + rounding)) {
+    const most = floor === 'positive' ? quote(term.written) : `three times ${quote(term.written)}`;
+    return byLimits(stated, `the uncertainty is more than ${most} itself`);
+  }
+  if (floor === 'none' && size > (high - low) / 2) {
+    const what = `the uncertainty is more than all that is possible here`;
+    return { ok: false, what, meant: [], examples: [`${term.written} ± 10 %`] };
+  }
   const shape = floor !== 'none' && share > positiveFrom ? 'positive' : 'normal';
   return { ok: true, value, uncertainty: size, shape };
 }
@@ -61,10 +69,10 @@ function settleFactor({ term, keyword }: Stated, logarithm: number): QuantityRea
   if (value === 0) {
     return { ok: false, what: `a factor on ${quote(term.written)} changes nothing`, meant: [term.written] };
   }
-  if (spread > largestShare) {
+  if (spread > largestFactor) {
     return {
       ok: false,
-      what: 'the uncertainty is more than 43 dB',
+      what: 'the uncertainty is more than 10 dB',
       meant: [`${term.written} ${keyword} 3 dB`],
     };
   }
@@ -74,15 +82,15 @@ function settleFactor({ term, keyword }: Stated, logarithm: number): QuantityRea
 }
 
 /** Hard limits, if all between them is possible. */
-function settleLimits({ term, dimension, range }: Stated, limit: number): QuantityRead | Misread {
+function settleLimits(stated: Stated, limit: number): QuantityRead | Misread {
+  const { term, dimension, range } = stated;
   const { value, written } = term;
   const standard = limit / Math.sqrt(3);
   const low = value - limit;
   const high = value + limit;
   const room = Math.abs(value) * rounding;
   if (range.floor === 'positive' && low <= room) {
-    const meant = [3, 17].map((digits) => `${written} ± ${writeValue(standard, dimension, digits)}`);
-    return { ok: false, what: `the limits of ${quote(written)} reach zero, which is not possible`, meant };
+    return byLimits(stated, `the limits of ${quote(written)} reach zero, which is not possible`);
   }
   const isLow = low < range.low - room;
   if (isLow || high > range.high + room) {
@@ -92,6 +100,12 @@ function settleLimits({ term, dimension, range }: Stated, limit: number): Quanti
     return { ok: false, what: `the ${end} limit of ${quote(written)} is ${beyond} \`${bound}\``, meant };
   }
   return { ok: true, value, uncertainty: standard, shape: 'rectangular' };
+}
+
+/** How a wide doubt is said: nobody who knows so little knows more than its two ends. */
+function byLimits({ term: { value }, dimension, range }: Stated, what: string): Misread {
+  const examples = between(Math.max(0.1 * value, range.low), Math.min(1.9 * value, range.high), dimension);
+  return { ok: false, what, meant: [], ask: 'the limits, by their middle and half their width', examples };
 }
 
 /** Something that cannot be negative and may be zero is said by its limits. */

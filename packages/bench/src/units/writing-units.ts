@@ -36,6 +36,7 @@ const scales: Readonly<Record<Dimension, readonly (readonly [from: number, unit:
     [1e-6, 'µW'],
     [1e-4, 'mW'],
     [1, 'W'],
+    [1e3, 'kW'],
   ],
   fraction: [[0, '%']],
   number: [[0, '']],
