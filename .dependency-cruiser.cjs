@@ -42,9 +42,9 @@ module.exports = {
     ...followTheLight,
     {
       name: 'pure-rooms-have-no-machine',
-      comment: 'optics and bench import nothing from Node',
+      comment: 'optics, bench and contract import nothing from Node',
       severity: 'error',
-      from: { path: '^packages/(optics|bench)/src/', pathNot: '\\.test\\.ts$' },
+      from: { path: '^packages/(optics|bench|contract)/src/', pathNot: '\\.test\\.ts$' },
       to: { dependencyTypes: ['core'] },
     },
     {
@@ -59,6 +59,13 @@ module.exports = {
       severity: 'error',
       from: { path: '^packages/bench/src/', pathNot: '\\.test\\.ts$' },
       to: { dependencyTypes: ['npm', 'npm-dev', 'npm-no-pkg', 'unknown'], pathNot: 'node_modules/yaml/' },
+    },
+    {
+      name: 'contract-packages-are-decisions',
+      comment: 'docs/decisions: only zod so far',
+      severity: 'error',
+      from: { path: '^packages/contract/src/', pathNot: '\\.test\\.ts$' },
+      to: { dependencyTypes: ['npm', 'npm-dev', 'npm-no-pkg', 'unknown'], pathNot: 'node_modules/zod/' },
     },
     {
       name: 'rooms-have-doors',

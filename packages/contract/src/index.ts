@@ -1,11 +1,22 @@
-import { z } from 'zod';
-
-/** Version of what station and screens say to each other; both refuse another. */
-export const contractVersion = 1;
-
-/** What the station says of itself. */
-export const statusAnswer = z.strictObject({
-  coreward: z.literal('station'),
-  contract: z.literal(contractVersion),
-});
-export type StatusAnswer = z.infer<typeof statusAnswer>;
+export * from './access.ts';
+export * from './entries.ts';
+export * from './launches.ts';
+export * from './live.ts';
+export * from './parts.ts';
+export * from './refused.ts';
+export * from './route.ts';
+export * from './routes.ts';
+export * from './settings.ts';
+export * from './status.ts';
+export {
+  documentText,
+  idText,
+  mostDocumentCharacters,
+  nameText,
+  sequenceNumber,
+  timeText,
+  versionFacts,
+  versionNumber,
+  writeKeys,
+} from './written.ts';
+export { z } from './zod.ts';
