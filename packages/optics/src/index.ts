@@ -42,6 +42,35 @@ export type { Pupil } from './coupling/pupil.ts';
 export { type GuidedRays, guidedRays, type RaySample, raySample } from './coupling/ray-sample.ts';
 export { truncatedGaussianCoupling } from './coupling/truncated-gaussian.ts';
 export {
+  type CalorimeterRates,
+  conductance,
+  powerFromRates,
+  type Thermistor,
+  thermistorResistance,
+  thermistorSlope,
+  thermistorTemperature,
+} from './detector/calorimeter.ts';
+export { isUnclipped, lightFromSrgb } from './detector/camera.ts';
+export {
+  balancedRotationNoise,
+  noiseCrossoverVoltage,
+  noiseEquivalentPower,
+  shotNoise,
+  thermalNoise,
+} from './detector/noise.ts';
+export {
+  isLoadSaturated,
+  type LoadedPhotodiode,
+  loadVoltage,
+  powerFromLoadVoltage,
+  quantumEfficiency,
+  quantumLimitResponsivity,
+  type SiliconResponsivity,
+  shortCircuitCurrent,
+  siliconResponsivityEstimate,
+  unbiasedVoltageLimit,
+} from './detector/photodiode.ts';
+export {
   estimateValidity,
   glogeUEstimate,
   husseyMartinezRadiusEstimate,
@@ -372,8 +401,12 @@ export {
 } from './loss/mirror.ts';
 export { straightTransmission, transmissionWithGhosts } from './loss/plain-element.ts';
 export { brentMinimum, brentRoot, type LineMinimum } from './numerics/brent.ts';
+export { type LeastSquares, leastSquares } from './numerics/least-squares.ts';
+export { type Fit, type FitEnd, type FitLimits, levenbergMarquardt } from './numerics/levenberg-marquardt.ts';
+export { median, medianDeviation } from './numerics/median.ts';
 export { type Minimum, nelderMead, type SearchLimits } from './numerics/nelder-mead.ts';
-export { normalCdf, normalQuantile } from './numerics/normal.ts';
+export { erfc, normalCdf, normalQuantile } from './numerics/normal.ts';
 export { normalFrom, seededUniform } from './numerics/random.ts';
 export { sobolDimensions, sobolPoints } from './numerics/sobol.ts';
+export { studentQuantile } from './numerics/student.ts';
 export { OutOfRange } from './out-of-range.ts';

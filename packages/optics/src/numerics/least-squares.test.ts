@@ -1,0 +1,95 @@
+import { expect, test } from 'vitest';
+import { leastSquares } from './least-squares.ts';
+import { levenbergMarquardt } from './levenberg-marquardt.ts';
+import { median, medianDeviation } from './median.ts';
+import { studentQuantile } from './student.ts';
+
+/** Within a share of the larger of the expected size and `floor`. */
+const near = (found: number, expected: number, share: number, floor = 0): void =>
+  expect(Math.abs(found - expected)).toBeLessThanOrEqual(share * Math.max(Math.abs(expected), floor));
+
+test('a straight line through the readings of a thermometer, as computed by hand (from memory: JCGM 100:2008, H.3)', () => {
+  // Table H.6: readings t and corrections b of a thermometer; the line is taken about 20 °C.
+  const t = [21.521, 22.012, 22.512, 23.003, 23.507, 23.999, 24.513, 25.002, 25.503, 26.01, 26.511];
+  const b = [-0.171, -0.169, -0.166, -0.159, -0.164, -0.165, -0.156, -0.157, -0.159, -0.161, -0.16];
+  const line = leastSquares([t.map(() => 1), t.map((x) => x - 20)], b)!;
+  const variance = line.squares / (t.length - 2);
+  // as printed there: y1 = −0.1712, s = 0.0029; y2 = 0.00218, s = 0.00067; half a unit in the last place
+  expect(Math.abs(line.coefficients[0]! + 0.1712)).toBeLessThan(5e-5);
+  expect(Math.abs(line.coefficients[1]! - 0.00218)).toBeLessThan(5e-6);
+  expect(Math.abs(Math.sqrt(variance * line.inverse[0]![0]!) - 0.0029)).toBeLessThan(5e-5);
+  expect(Math.abs(Math.sqrt(variance * line.inverse[1]![1]!) - 0.00067)).toBeLessThan(5e-6);
+});
+
+test('a parabola far from its origin is found to rounding', () => {
+  const x = [1000, 1001, 1002, 1003, 1004];
+  const found = leastSquares(
+    [x.map(() => 1), x, x.map((v) => v * v)],
+    x.map((v) => 3 + 2 * v - 0.5 * v * v),
+  )!;
+  // values of 5e5 with 1e-16 of rounding, times the condition of such columns, about 1e9
+  near(found.coefficients[2]!, -0.5, 1e-6);
+});
+
+test('columns that say the same are refused', () => {
+  expect(
+    leastSquares(
+      [
+        [1, 2, 3],
+        [2, 4, 6],
+      ],
+      [1, 2, 3],
+    ),
+  ).toBeNull();
+});
+
+test('Student’s law at 95 % (tables of t, as in JCGM 100:2008, table G.2, from memory)', () => {
+  const rows: readonly [number, number][] = [
+    [1, 6.31],
+    [2, 2.92],
+    [3, 2.35],
+    [4, 2.13],
+    [5, 2.02],
+    [6, 1.94],
+    [7, 1.89],
+    [8, 1.86],
+    [9, 1.83],
+    [10, 1.81],
+    [15, 1.75],
+    [20, 1.72],
+    [30, 1.7],
+    [50, 1.68],
+    [Number.POSITIVE_INFINITY, 1.645],
+  ];
+  // printed to 0.01, and the expansion's own 0.002
+  for (const [freedom, t] of rows) expect(Math.abs(studentQuantile(0.95, freedom) - t)).toBeLessThan(0.0065);
+  expect(() => studentQuantile(0.95, 0.9)).toThrow();
+});
+
+test('a damped fit finds Misra’s constants from far away (NIST Statistical Reference Datasets, Misra1a, from memory)', () => {
+  const y = [10.07, 14.73, 17.94, 23.93, 29.61, 35.18, 40.02, 44.82, 50.76, 55.05, 61.01, 66.4, 75.47, 81.78];
+  const x = [77.6, 114.9, 141.1, 190.8, 239.9, 289, 332.8, 378.4, 434.8, 477.3, 536.8, 593.1, 689.1, 760];
+  const residuals = ([b1, b2]: readonly number[]) => y.map((v, i) => v - b1! * (1 - Math.exp(-b2! * x[i]!)));
+  const fit = levenbergMarquardt(residuals, [500, 1e-4], [100, 1e-4]);
+  const sigma2 = fit.squares / (x.length - 2);
+  // certified: 238.94212918 and 5.5015643181e-4, standard deviations 2.7070075241 and 7.2668688436e-6
+  near(fit.parameters[0]!, 238.94212918, 1e-7);
+  near(fit.parameters[1]!, 5.5015643181e-4, 1e-7);
+  // slopes are differences, good to a millionth
+  near(Math.sqrt(sigma2 * fit.inverse![0]![0]!), 2.7070075241, 1e-5);
+  near(Math.sqrt(sigma2 * fit.inverse![1]![1]!), 7.2668688436e-6, 1e-5);
+  expect(['settled', 'no better']).toContain(fit.end);
+});
+
+test('a parameter that nothing depends on is left undecided', () => {
+  const fit = levenbergMarquardt(([a]) => [a! - 1, a! - 3, a! - 2], [0, 5], [1, 1]);
+  expect(fit.end).toBe('undecided');
+  near(fit.parameters[0]!, 2, 1e-8);
+});
+
+test('a median is not moved by a stray, and the scatter about it is that of a bell', () => {
+  expect(median([5, 1, 1e9, 2, 3])).toBe(3);
+  expect(median([4, 1, 3, 2])).toBe(2.5);
+  // quarter points of a normal law lie 0.6745 deviations out
+  near(medianDeviation([-2, -0.6745, 0, 0.6745, 90]), 1, 1e-4);
+});
