@@ -36,10 +36,14 @@ export {
   type PartKind,
   partFields,
   partKinds,
+  partsIn,
   placeOfPath,
   placesRefused,
   type RefusedPlace,
   readPart,
+  wayFields,
+  wayIn,
+  writtenPart,
 } from './drawer/part.ts';
 export { type NamedText, readDrawer } from './drawer/read-drawer.ts';
 export { fiveLinesLaunch, observingLoftDrawer, observingLoftLaunch } from './example/example-texts.ts';

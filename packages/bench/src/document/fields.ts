@@ -1,6 +1,7 @@
 import type { Origin } from '../quantity/quantity.ts';
 import { origins } from '../quantity/quantity.ts';
 import { type Dimension, dimensionFacts } from '../units/dimension.ts';
+import { behind } from './behind.ts';
 import { doubtText } from './doubt.ts';
 import { exampleOf } from './example-of.ts';
 import type { Form, Key, Keys, MapForm, QuantityForm, Variant } from './form.ts';
@@ -194,12 +195,6 @@ function groupField(form: MapForm<Keys>, words: readonly string[], tree: Tree, p
 
 function placeOf(name: string, { about, presence }: Key, { path }: Place): Place {
   return { path: [...path, name], key: name, about, leftOut: presence };
-}
-
-const nothing: Tree = { kind: 'nothing', at: { line: 1, column: 1 } };
-
-function behind(tree: Tree, key: string): Tree {
-  return tree.kind === 'map' ? (tree.entries.find((entry) => entry.key === key)?.value ?? nothing) : nothing;
 }
 
 const textOf = (tree: Tree): string | null => (tree.kind === 'text' ? tree.text : null);

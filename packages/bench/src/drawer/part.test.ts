@@ -1,57 +1,38 @@
 import { expect, test } from 'vitest';
 import { fieldAt } from '../document/fields.ts';
 import { setInText } from '../document/set-in-text.ts';
-import { readTree, type Tree } from '../document/yaml-tree.ts';
 import { observingLoftDrawer, observingLoftLaunch } from '../example/example-texts.ts';
 import { readLaunch } from '../launch/read-launch.ts';
 import {
   drawerOfParts,
-  type KeptPart,
   launchFields,
   newPart,
   partFields,
-  partKinds,
+  partsIn,
   placeOfPath,
   readPart,
+  wayFields,
+  wayIn,
+  writtenPart,
 } from './part.ts';
 import { readDrawer } from './read-drawer.ts';
 
-/** The parts of the example drawer, one text each, taken apart by the reader of documents. */
-const parts: readonly KeptPart[] = partKinds.flatMap((kind) => {
-  const tree = readTree(observingLoftDrawer, 'drawer');
-  const list = tree.kind === 'map' ? tree.entries.find(({ key }) => key === `${kind}s`)?.value : undefined;
-  return (list?.kind === 'list' ? list.items : []).map((item) =>
-    newPart(kind, values(item) as Parameters<typeof newPart>[1]),
-  );
-});
-
-function values(tree: Tree): unknown {
-  switch (tree.kind) {
-    case 'text':
-      return tree.text;
-    case 'nothing':
-      return null;
-    case 'list':
-      return tree.items.map(values);
-    case 'map':
-      return Object.fromEntries(tree.entries.map(({ key, value }) => [key, values(value)]));
-  }
-}
+const parts = partsIn(observingLoftDrawer);
 
 test('a drawer taken apart and put together again is the same drawer', () => {
   const whole = readDrawer([{ text: observingLoftDrawer, file: 'whole' }]);
   expect(parts).toHaveLength(21);
-  expect(drawerOfParts(parts, whole.path)).toEqual({ ...whole, name: 'drawer' });
+  expect(drawerOfParts(parts, wayIn(observingLoftDrawer))).toEqual({ ...whole, name: 'drawer' });
 });
 
 for (const part of parts) {
   const { name } = readPart(part);
   test(`${name}: every key that is written is found in its fields`, () => {
-    const tree = readTree(part.text, 'part');
     const fields = partFields(part);
-    const keys = tree.kind === 'map' ? tree.entries.map(({ key }) => key) : [];
+    const keys = Object.keys(writtenPart(part));
+    expect(keys).toContain('name');
     for (const key of keys) {
-      const field = fieldAt(fields, [key]);
+      const field = fieldAt(fields, [...fields.path, key]);
       if (field === null) throw new Error(`${key} has no field`);
       if (field.kind === 'list') expect(field.items).not.toHaveLength(0);
       else expect(field.written).not.toBeNull();
@@ -62,14 +43,14 @@ for (const part of parts) {
 test('a refusal of a part names the place in the part', () => {
   const [laser] = parts;
   if (laser === undefined) throw new Error('no laser');
-  const wrong = setInText(laser.text, ['wavelength'], '520');
+  const wrong = setInText(laser.text, ['lasers', 0, 'wavelength'], '520');
   expect(readPart({ kind: 'laser', text: wrong }).refused).toMatchObject([
-    { place: 'wavelength', what: '`520` has no unit', mend: expect.stringContaining('`520 nm`') },
+    { place: 'lasers.1.wavelength', what: '`520` has no unit', mend: expect.stringContaining('`520 nm`') },
   ]);
 });
 
 test('an empty part asks for what it needs, key by key', () => {
-  const { refused } = readPart({ kind: 'laser', text: '{}' });
+  const { refused } = readPart(newPart('laser', {}));
   expect(refused.map(({ what }) => what).join()).toContain('wavelength');
   expect(refused.every(({ mend }) => mend !== '')).toBe(true);
 });
@@ -92,4 +73,20 @@ test('the beginning of a list’s new item can be read', () => {
   if (bends?.kind !== 'list') throw new Error('no list of bends');
   const text = setInText(observingLoftLaunch, ['fibre', 'bends', bends.items.length], bends.newItem);
   expect(readLaunch(text, 'launch').fibre.bends).toHaveLength(2);
+});
+
+test('a fibre out of the drawer stands in a launch as it stood there', () => {
+  const fibre = parts.find(({ text }) => text.includes('thick plastic one'));
+  if (fibre === undefined) throw new Error('no such fibre');
+  const text = setInText(observingLoftLaunch, ['fibre'], writtenPart(fibre));
+  const [expected] = drawerOfParts([fibre], null).fibres;
+  expect(readLaunch(text, 'launch').fibre).toEqual(expected);
+});
+
+test('the way of a launch becomes the way of the drawer', () => {
+  const way = wayIn(observingLoftLaunch);
+  if (way === null) throw new Error('no way');
+  expect(drawerOfParts(parts, way).path).toEqual(readLaunch(observingLoftLaunch, 'launch').path);
+  expect(wayFields(way)).toMatchObject({ kind: 'list', items: { length: 5 } });
+  expect(wayIn('coreward: 1')).toBeNull();
 });
