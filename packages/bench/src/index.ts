@@ -46,6 +46,7 @@ export {
   writtenPart,
 } from './drawer/part.ts';
 export { type NamedText, readDrawer } from './drawer/read-drawer.ts';
+export { readSinglePart } from './drawer/single-part.ts';
 export { fiveLinesLaunch, observingLoftDrawer, observingLoftLaunch } from './example/example-texts.ts';
 export type * from './forecast/expected.ts';
 export { forecast, notEvaluated } from './forecast/forecast.ts';

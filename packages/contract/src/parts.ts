@@ -1,8 +1,8 @@
+import { partKinds } from '@coreward/bench';
 import { documentText, idText, versionFacts, writeKeys } from './written.ts';
 import { z } from './zod.ts';
 
-/** What lies in a drawer, in the order in which light meets it. */
-export const partKinds = ['laser', 'collimator', 'mirror', 'fibre', 'detector', 'reference'] as const;
+/** What lies in a drawer. */
 export const partKind = z.enum(partKinds);
 export type PartKind = z.infer<typeof partKind>;
 

@@ -9,7 +9,7 @@ import { drawerForm } from './drawer-form.ts';
 import { readDrawer } from './read-drawer.ts';
 
 /** The lists of a drawer, each by the kind of part that lies in it. */
-const listOf = {
+export const listOf = {
   laser: 'lasers',
   collimator: 'collimators',
   fibre: 'fibres',
