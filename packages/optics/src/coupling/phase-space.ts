@@ -140,8 +140,10 @@ function conditionalCone(m: BeamMoments): (dx: number, dy: number, cone: number)
   const turn = 0.5 * Math.atan2(2 * leftXY, leftXX - leftYY);
   const c = Math.cos(turn);
   const s = Math.sin(turn);
-  const sdX = Math.sqrt(half + skew);
-  const sdY = Math.sqrt(Math.max(half - skew, 0));
+  // far from a waist every place has one angle, and what is left of the spread is the rounding of a difference
+  const least = 1e-8 * Math.sqrt(m.txTx + m.tyTy);
+  const sdX = Math.max(least, Math.sqrt(Math.max(half + skew, 0)));
+  const sdY = Math.max(least, Math.sqrt(Math.max(half - skew, 0)));
   return (dx, dy, cone) => {
     const tx = m.meanTiltX + kXX * dx + kXY * dy;
     const ty = m.meanTiltY + kYX * dx + kYY * dy;

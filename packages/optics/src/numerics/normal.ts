@@ -11,6 +11,8 @@ import { erfcCoefficients } from './erfc-chebyshev.ts';
  */
 export function erfc(x: number): number {
   const size = Math.abs(x);
+  // e^(−28²) is below the least of doubles; much further out the correction below would overflow against it
+  if (size > 28) return x < 0 ? 2 : 0;
   const series = chebyshevSeries(erfcCoefficients, (size - 3.75) / (size + 3.75)) / (1 + 2 * size);
   // e^(−x²) with x split in a short part, whose square is exact, and a rest; or a large x would cost digits.
   const short = Math.fround(size);
