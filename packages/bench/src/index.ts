@@ -51,6 +51,15 @@ export { fiveLinesLaunch, observingLoftDrawer, observingLoftLaunch } from './exa
 export type * from './forecast/expected.ts';
 export { forecast, notEvaluated } from './forecast/forecast.ts';
 export { type ForecastJson, forecastJson } from './forecast/forecast-json.ts';
+export type { Contribution, GaugeAnswer, GaugeVerdict } from './gauge/answer.ts';
+export { type Assigned, assign, type RawColumn, type RawReadings, type RawSetting } from './gauge/assign.ts';
+export type * from './gauge/gauge.ts';
+export { gaugeJson } from './gauge/gauge-json.ts';
+export { gaugeListSections, gaugeSections } from './gauge/gauge-sections.ts';
+export { gaugeNamed, gauges } from './gauge/gauge-table.ts';
+export { mostPixels, type Picture } from './gauge/picture.ts';
+export { type InputsRead, readInputs } from './gauge/read-inputs.ts';
+export { readTable } from './gauge/read-table.ts';
 export type * from './launch/launch.ts';
 export { launchKeyTables, launchSchema } from './launch/launch-schema.ts';
 export { readLaunch } from './launch/read-launch.ts';
@@ -73,6 +82,7 @@ export { exactText } from './units/exact-text.ts';
 export type { QuantityOptions } from './units/mend.ts';
 export type { QuantityLimits, QuantityRead } from './units/quantity-read.ts';
 export { type QuantityRefused, readQuantity } from './units/read-quantity.ts';
+export { stepText } from './units/step-text.ts';
 export {
   writeDecibel,
   writeDecibelMilliwatt,

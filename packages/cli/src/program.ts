@@ -2,6 +2,7 @@ import { Command } from 'commander';
 import packageFacts from '../package.json' with { type: 'json' };
 import { addExample } from './commands/example.ts';
 import { addForecast } from './commands/forecast.ts';
+import { addGauge } from './commands/gauge.ts';
 import { addLimit } from './commands/limit.ts';
 import { addMatch } from './commands/match.ts';
 import { addSchema } from './commands/schema.ts';
@@ -41,6 +42,7 @@ export function program(shell: Shell): Command {
     });
   addForecast(all, shell);
   addMatch(all, shell);
+  addGauge(all, shell);
   addLimit(all, shell);
   addSchema(all, shell);
   addExample(all, shell);

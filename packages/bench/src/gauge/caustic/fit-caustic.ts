@@ -1,0 +1,79 @@
+import { leastSquares } from '@coreward/optics';
+import { alongSlopes } from '../scatter.ts';
+
+/** d(z)² = waistDiameter² + fullDivergence²·(z − waistPosition)², fitted to diameters at several places. */
+export interface CausticFit {
+  /** Second-moment diameter at the waist, m; null where the parabola has no waist above zero. */
+  readonly waist: {
+    readonly waistDiameter: number;
+    /** m, on the axis of the readings. */
+    readonly waistPosition: number;
+    /** Full angle, rad. */
+    readonly fullDivergence: number;
+    /** m. */
+    readonly rayleighRange: number;
+    /** Waist diameter times full divergence over 4, m·rad: the beam parameter product. */
+    readonly parameterProduct: number;
+  } | null;
+  /** Standard uncertainties of the same, by the same names. */
+  readonly doubts: NonNullable<CausticFit['waist']> | null;
+  readonly freedom: number;
+  /** Diameters of the fitted curve at the readings' places, m; NaN where it has none. */
+  readonly curve: readonly number[];
+}
+
+/**
+ * The hyperbola that fits diameters best, each diameter trusted to the same share of itself: least squares of
+ * (d² − model)/d². Exact for any beam whose second moments were measured, whatever its M².
+ *
+ * @param z m, where the diameters were read; three different places or more
+ * @param diameters m, second-moment (4σ), above zero
+ * @param relative standard uncertainty of one diameter as a share; used where there are no more readings than unknowns
+ * @returns null where the places do not tell the three unknowns apart
+ * @source ISO 11146-1:2021, clause 9: z₀ = −b/2c, d₀ = √(4ac − b²)/(2√c), M² = π√(4ac − b²)/(8λ) (from memory)
+ */
+export function fitCaustic(
+  z: readonly number[],
+  diameters: readonly number[],
+  relative: number,
+): CausticFit | null {
+  const middle = z.reduce((sum, at) => sum + at, 0) / z.length;
+  // about the middle of the readings, or a waist far from z = 0 would cost digits
+  const t = z.map((at) => at - middle);
+  const weights = diameters.map((d) => 1 / (d * d));
+  const fit = leastSquares(
+    [weights, t.map((x, i) => x * weights[i]!), t.map((x, i) => x * x * weights[i]!)],
+    diameters.map(() => 1),
+  );
+  if (fit === null) return null;
+  const [a, b, c] = fit.coefficients as [number, number, number];
+  const freedom = z.length - 3;
+  const variance = freedom > 0 ? fit.squares / freedom : (2 * relative) ** 2;
+  const covariance = fit.inverse.map((row) => row.map((x) => x * variance));
+  const curve = t.map((x) => Math.sqrt(a + b * x + c * x * x));
+  const product = 4 * a * c - b * b;
+  if (!(c > 0 && product > 0)) return { waist: null, doubts: null, freedom, curve };
+  const root = Math.sqrt(product);
+  const [waistDiameter, fullDivergence] = [root / (2 * Math.sqrt(c)), Math.sqrt(c)];
+  const waist = {
+    waistDiameter,
+    waistPosition: middle - b / (2 * c),
+    fullDivergence,
+    rayleighRange: waistDiameter / fullDivergence,
+    parameterProduct: root / 8,
+  };
+  // d₀² = a − b²/4c; z_R = √(a/c − b²/4c²)
+  const square = (slopes: readonly number[], of: number): number =>
+    alongSlopes(slopes, covariance) / (2 * of);
+  const doubts = {
+    waistDiameter: square([1, -b / (2 * c), (b * b) / (4 * c * c)], waistDiameter),
+    waistPosition: alongSlopes([0, -1 / (2 * c), b / (2 * c * c)], covariance),
+    fullDivergence: square([0, 0, 1], fullDivergence),
+    rayleighRange: square(
+      [1 / c, -b / (2 * c * c), -a / (c * c) + (b * b) / (2 * c ** 3)],
+      waist.rayleighRange,
+    ),
+    parameterProduct: alongSlopes([(4 * c) / (2 * root), -b / root, (4 * a) / (2 * root)], covariance) / 8,
+  };
+  return { waist, doubts, freedom, curve };
+}

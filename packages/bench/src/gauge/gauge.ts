@@ -1,0 +1,77 @@
+import type { Dimension } from '../units/dimension.ts';
+import type { GaugeAnswer } from './answer.ts';
+import type { Picture } from './picture.ts';
+
+/** A column of readings that a gauge understands. */
+export interface ColumnSpec {
+  readonly name: string;
+  /** `reading`: any unit in proportion to power, decibels included; only ratios count. */
+  readonly dimension: Dimension | 'reading';
+  readonly needed: boolean;
+  /** Other headings it is known by, in small letters. */
+  readonly otherNames?: readonly string[];
+  readonly what: string;
+}
+
+/** One thing about the whole set of readings. */
+export type SettingSpec = {
+  readonly name: string;
+  readonly needed: boolean;
+  readonly otherNames?: readonly string[];
+  readonly what: string;
+} & (
+  | { readonly dimension: Dimension }
+  | {
+      readonly dimension: 'word';
+      readonly words: Readonly<Record<string, string>>;
+    }
+);
+
+/** A setting as it was given; SI. */
+export interface Setting {
+  readonly value: number;
+  /** Standard uncertainty; null where none was written. */
+  readonly uncertainty: number | null;
+}
+
+/** What was read on the bench, by the names of the gauge's columns and settings; SI. */
+export interface Readings {
+  readonly columns: Readonly<Record<string, readonly number[]>>;
+  readonly settings: Readonly<Record<string, Setting>>;
+  readonly words: Readonly<Record<string, string>>;
+  readonly picture: Picture | null;
+}
+
+/** Readings and the curve laid through them, to be drawn. */
+export interface GaugeCurve {
+  readonly title: string;
+  readonly across: string;
+  readonly up: string;
+  readonly x: readonly number[];
+  readonly readings: readonly number[];
+  readonly fit: readonly number[];
+}
+
+export interface GaugeResult {
+  readonly answers: readonly GaugeAnswer[];
+  /** What was noticed or taken for granted, in sentences. */
+  readonly remarks: readonly string[];
+  readonly curves: readonly GaugeCurve[];
+}
+
+/** A procedure that turns crude bench readings into quantities. */
+export interface Gauge {
+  readonly name: string;
+  /** Other names it is called by. */
+  readonly otherNames: readonly string[];
+  readonly title: string;
+  /** What it answers, for a list. */
+  readonly answers: string;
+  /** What one needs for it. */
+  readonly needs: string;
+  readonly takes: 'table' | 'picture';
+  readonly columns: readonly ColumnSpec[];
+  readonly settings: readonly SettingSpec[];
+  /** @throws {Refusal} if the readings cannot be what the gauge asks for */
+  readonly measure: (readings: Readings) => GaugeResult;
+}

@@ -1,0 +1,97 @@
+import { erfc, levenbergMarquardt } from '@coreward/optics';
+import { covarianceOf, type Scatter, scatterOf } from '../scatter.ts';
+
+/** A fit of one scan: P(x) = background + power/2·(1 + erf(√2(x − centre)/radius)). */
+export interface EdgeFit {
+  /** 1/e² radius of intensity along the scan, m. */
+  readonly radius: number;
+  /** Where half of the power is covered, m. */
+  readonly centre: number;
+  /** From one end of the scan to the other, in the unit of the readings; negative if the edge covers as x grows. */
+  readonly power: number;
+  readonly background: number;
+  /** Of radius, centre, power, background. */
+  readonly covariance: readonly (readonly number[])[];
+  readonly freedom: number;
+  readonly scatter: Scatter;
+  readonly curve: readonly number[];
+}
+
+/** Power past an edge, in the unit of `power`. @source elementary: the integral of a Gaussian */
+export function powerPastEdge(
+  x: number,
+  { radius, centre, power, background }: Pick<EdgeFit, 'radius' | 'centre' | 'power' | 'background'>,
+): number {
+  return background + (power / 2) * erfc((-Math.SQRT2 * (x - centre)) / radius);
+}
+
+/**
+ * Least squares of all four unknowns, every reading with the same weight.
+ *
+ * @param positions m, in any order; five or more, not all the same
+ * @returns null where no curve of this kind fits the readings
+ */
+export function fitEdge(positions: readonly number[], readings: readonly number[]): EdgeFit | null {
+  const guess = firstGuess(positions, readings);
+  if (guess === null) return null;
+  const shape = (p: readonly number[]): Pick<EdgeFit, 'radius' | 'centre' | 'power' | 'background'> => ({
+    radius: p[0]!,
+    centre: p[1]!,
+    power: p[2]!,
+    background: p[3]!,
+  });
+  const residuals = (p: readonly number[]): readonly number[] => {
+    const edge = shape(p);
+    return positions.map((x, i) => powerPastEdge(x, edge) - readings[i]!);
+  };
+  const size = Math.abs(guess[2]!);
+  const scales = [guess[0]!, guess[0]!, size, size];
+  const fit = levenbergMarquardt(residuals, guess, scales);
+  if (fit.inverse === null || !(fit.parameters[0]! > 0)) return null;
+  const edge = shape(fit.parameters);
+  const freedom = positions.length - 4;
+  const curve = positions.map((x) => powerPastEdge(x, edge));
+  const scatter = scatterOf(
+    fit.residuals,
+    curve.map((y) => y - Math.min(0, edge.background)),
+    freedom,
+  );
+  const columns = scales.map((scale, j) => {
+    const step = 1e-4 * scale;
+    const above = residuals(fit.parameters.with(j, fit.parameters[j]! + step));
+    const below = residuals(fit.parameters.with(j, fit.parameters[j]! - step));
+    return above.map((r, i) => (r - below[i]!) / (2 * step));
+  });
+  return {
+    ...edge,
+    covariance: covarianceOf(fit.inverse, columns, scatter.variances),
+    freedom,
+    scatter,
+    curve,
+  };
+}
+
+/** Radius, centre, power and background from the outer readings and where the middle ones are crossed. */
+function firstGuess(positions: readonly number[], readings: readonly number[]): readonly number[] | null {
+  const order = positions.map((_, i) => i).sort((a, b) => positions[a]! - positions[b]!);
+  const x = order.map((i) => positions[i]!);
+  const y = order.map((i) => readings[i]!);
+  const outer = Math.max(1, Math.floor(x.length / 8));
+  const mean = (part: readonly number[]): number => part.reduce((sum, v) => sum + v, 0) / part.length;
+  const first = mean(y.slice(0, outer));
+  const last = mean(y.slice(-outer));
+  const span = x.at(-1)! - x[0]!;
+  if (!(span > 0) || first === last) return null;
+  const share = y.map((value) => (value - first) / (last - first));
+  // erf is ±0.6827 at one deviation: a radius (two deviations) lies between a sixth and five sixths of the power
+  const at = (level: number): number => crossing(x, share, level);
+  const radius = at(0.8413) - at(0.1587);
+  return [radius > span / 200 ? radius : span / 20, at(0.5), last - first, first];
+}
+
+/** Half-way between the last crossing from below and the first one above: noise makes several. */
+function crossing(x: readonly number[], share: readonly number[], level: number): number {
+  const firstAbove = share.findIndex((s) => s >= level);
+  const lastBelow = share.findLastIndex((s) => s < level);
+  return (x[Math.max(0, firstAbove)]! + x[Math.max(0, lastBelow)]!) / 2;
+}
