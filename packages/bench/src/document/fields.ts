@@ -73,13 +73,15 @@ export interface GroupField extends Place {
   readonly variants: readonly Variant[] | null;
   /** Which of them the keys written belong to: the first that allows them all; 0 where none does. */
   readonly variant: number;
+  /** The least that may stand here, to begin with. */
+  readonly begin: Written;
 }
 
 export interface ListField extends Place {
   readonly kind: 'list';
   readonly items: readonly FieldNode[];
-  /** An item in writing, to begin a new one with. */
-  readonly newItem: Written;
+  /** Items in writing, to begin a new one with: by name where there are several kinds, else one without a name. */
+  readonly newItems: readonly { readonly name: string; readonly written: Written }[];
 }
 
 /** What may be filled in at one place of a document, and what stands there. */
@@ -103,7 +105,7 @@ export function fieldsOf(form: Form, tree: Tree, place: Place): FieldNode {
       return {
         ...place,
         kind: 'list',
-        newItem: beginning(form.item),
+        newItems: beginnings(form.item),
         items: (tree.kind === 'list' ? tree.items : []).map((item, index) =>
           fieldsOf(form.item, item, {
             path: [...place.path, index],
@@ -187,6 +189,7 @@ function groupField(form: MapForm<Keys>, words: readonly string[], tree: Tree, p
     written: tree.kind === 'map' ? 'keys' : 'nothing',
     variants,
     variant: Math.max(0, variants?.findIndex(fits) ?? 0),
+    begin: beginning(form),
     fields: Object.entries(keys).map(([name, key]) =>
       fieldsOf(key.form, behind(tree, name), placeOf(name, key, place)),
     ),
@@ -199,11 +202,23 @@ function placeOf(name: string, { about, presence }: Key, { path }: Place): Place
 
 const textOf = (tree: Tree): string | null => (tree.kind === 'text' ? tree.text : null);
 
+/** A list of elements that are each one thing or another begins with any of them. */
+function beginnings(item: Form): ListField['newItems'] {
+  const variants = item.kind === 'map' ? item.variants : null;
+  if (
+    item.kind !== 'map' ||
+    variants?.every(({ needs, allows }) => needs.length === 1 && allows.length === 0) !== true
+  ) {
+    return [{ name: '', written: beginning(item) }];
+  }
+  return variants.map(({ needs }, index) => ({ name: needs[0] ?? '', written: beginning(item, index) }));
+}
+
 /** The least that may stand for a form, by the forms' own examples. */
-function beginning(form: Form): Written {
+function beginning(form: Form, variant = 0): Written {
   switch (form.kind) {
     case 'map': {
-      const needs = form.variants?.[0]?.needs ?? [];
+      const needs = form.variants?.[variant]?.needs ?? [];
       return Object.fromEntries(
         Object.entries(form.keys)
           .filter(([name, { presence }]) => presence.kind === 'required' || needs.includes(name))

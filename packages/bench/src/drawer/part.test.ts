@@ -68,12 +68,16 @@ test('the example launch told field by field', () => {
   expect(placeOfPath(['fibre', 'bends', 0, 'radius'])).toBe('fibre.bends.1.radius');
 });
 
-test('the beginning of a list’s new item can be read', () => {
-  const bends = fieldAt(launchFields(observingLoftLaunch), ['fibre', 'bends']);
-  if (bends?.kind !== 'list') throw new Error('no list of bends');
-  const text = setInText(observingLoftLaunch, ['fibre', 'bends', bends.items.length], bends.newItem);
-  expect(readLaunch(text, 'launch').fibre.bends).toHaveLength(2);
-});
+for (const path of [['fibre', 'bends'], ['fibre', 'connectors', 'between'], ['path']]) {
+  test(`a new item at the end of ${path.join('.')} can be read as it begins`, () => {
+    const list = fieldAt(launchFields(observingLoftLaunch), path);
+    if (list?.kind !== 'list') throw new Error('no list');
+    const texts = list.newItems.map(({ written }) =>
+      setInText(observingLoftLaunch, [...path, list.items.length], written),
+    );
+    expect(texts.map((text) => readLaunch(text, 'launch').name)).toHaveLength(path.length === 1 ? 5 : 1);
+  });
+}
 
 test('a fibre out of the drawer stands in a launch as it stood there', () => {
   const fibre = parts.find(({ text }) => text.includes('thick plastic one'));
