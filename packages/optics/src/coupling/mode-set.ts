@@ -2,6 +2,7 @@ import { gradedModes } from '../fibre/graded-modes.ts';
 import { fillRadialTables, fillSpectrumTables, type GuidedMode } from '../fibre/guided-mode.ts';
 import { orientations } from '../fibre/lp-mode.ts';
 import { stepModes } from '../fibre/step-modes.ts';
+import { type HermiteModes, hermiteModes } from './hermite-modes.ts';
 import { laguerreGauss } from './laguerre-gauss.ts';
 import { type ModeLadder, modeLadder } from './mode-ladder.ts';
 import { type RadialGrid, radialGrid } from './radial-grid.ts';
@@ -21,6 +22,8 @@ export interface ModeSet {
   ladder(): ModeLadder;
   /** The same with so many rungs that only beams quite unlike the modes fall off. */
   longLadder(): ModeLadder;
+  /** The modes in Hermite-Gauss products of total orders up to `orders` or more. */
+  hermite(orders: number): HermiteModes;
   /** Radial fields at the nodes of a grid, mode by mode. */
   fields(grid: RadialGrid): Float64Array;
   /** Radial spectra at the nodes of a grid over Q = q·a, mode by mode. */
@@ -64,6 +67,7 @@ function modeSetOf(profile: Profile, vNumber: number, modes: readonly GuidedMode
   const spectrumTables = new Map<string, Float64Array>();
   let ladder: ModeLadder | null = null;
   let longLadder: ModeLadder | null = null;
+  const hermite = new Map<number, HermiteModes>();
   return {
     profile,
     vNumber,
@@ -79,6 +83,15 @@ function modeSetOf(profile: Profile, vNumber: number, modes: readonly GuidedMode
     longLadder() {
       longLadder ??= ladderOf(vNumber, modes, mostRungs);
       return longLadder;
+    },
+    hermite(orders) {
+      const held = heldOrders.find((some) => some >= orders) ?? orders;
+      let known = hermite.get(held);
+      if (known === undefined) {
+        known = hermiteModes(vNumber, modes, held);
+        hermite.set(held, known);
+      }
+      return known;
     },
     fields(grid) {
       let table = fieldTables.get(grid.key);
@@ -117,6 +130,9 @@ function keep(tables: Map<string, Float64Array>, key: string, table: Float64Arra
 function basisRadiusFor(vNumber: number): number {
   return 0.65 + 1.619 / Math.max(vNumber, 1.2) ** 1.5;
 }
+
+/** Sizes in which Hermite-Gauss tables are made. */
+const heldOrders = [48, 96, 192];
 
 const usualRungs = 48;
 const mostRungs = 96;

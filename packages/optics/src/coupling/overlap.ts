@@ -2,6 +2,7 @@ import { type FacetBeam, mustBeFacetBeam } from '../beam/facet-beam.ts';
 import { mustBePositive } from '../out-of-range.ts';
 import { type CoherentBeam, fieldOf, type GaussianField } from './gaussian-field.ts';
 import { hermiteCrowd, hermiteFactor } from './hermite-members.ts';
+import { convergedHermitePowers } from './hermite-overlap.ts';
 import { climbLadder, ladderScratch } from './mode-ladder.ts';
 import type { ModeSet } from './mode-set.ts';
 import { facetGrid, finenessFor } from './overlap-grids.ts';
@@ -21,7 +22,7 @@ export interface Overlap {
   readonly powers: Float64Array;
   /** Of these, what is in cos lφ; null unless asked for. */
   readonly cosinePowers: Float64Array | null;
-  readonly method: 'ladder' | 'polar' | 'pupil';
+  readonly method: 'ladder' | 'hermite' | 'polar' | 'pupil';
 }
 
 export interface OverlapOptions {
@@ -33,6 +34,9 @@ export interface OverlapOptions {
 
 /** Beyond this V the ladder's band is wide and its rungs are many: rings are faster, and M² > 1 is summed as Hermite-Gauss members. */
 const ladderLimit = 30;
+
+/** Up to so many modes (V = 45 in a step) a partly coherent beam is a matrix of Hermite-Gauss functions; beyond, these take long. */
+const mostHermiteModes = 300;
 
 const scratch = ladderScratch();
 let scratchAmplitudes = new Float64Array(0);
@@ -82,6 +86,11 @@ export function overlapOf(
   let method: Overlap['method'] = 'ladder';
   const coherent = scaled.m2X === 1 && scaled.m2Y === 1;
   const tooManyModes = set.vNumber > ladderLimit;
+  // in the beam's own axes: of a turned beam the orientations of the lab are not found so
+  if (pupil === null && !coherent && count <= mostHermiteModes && !(orientations && scaled.azimuth !== 0)) {
+    const found = convergedHermitePowers(set, scaled, waveNumber, tolerance);
+    return told(set, found.powers, orientations ? found.cosinePowers : null, 'hermite');
+  }
   if (pupil === null && tooManyModes && !coherent) {
     method = 'polar';
     const crowd = hermiteCrowd(scaled, tolerance);
@@ -145,9 +154,18 @@ export function overlapOf(
       }
     }
   }
+  return told(set, powers, cosinePowers, method);
+}
+
+function told(
+  { modes }: ModeSet,
+  powers: Float64Array,
+  cosinePowers: Float64Array | null,
+  method: Overlap['method'],
+): Overlap {
   let guided = 0;
-  for (let mode = 0; mode < count; mode += 1) guided += powers[mode]!;
-  const [first] = set.modes;
+  for (let mode = 0; mode < modes.length; mode += 1) guided += powers[mode]!;
+  const [first] = modes;
   return {
     guided,
     // modes come deepest first, and nothing lies deeper than LP01

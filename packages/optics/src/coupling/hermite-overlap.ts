@@ -1,0 +1,205 @@
+import type { FacetBeam } from '../beam/facet-beam.ts';
+import { type AxisMatrix, type AxisState, axisAmplitudes, axisMatrix, axisStates } from './axis-state.ts';
+import type { HermiteModes, HermiteTable } from './hermite-modes.ts';
+import type { ModeSet } from './mode-set.ts';
+
+/*
+ * The road for partly coherent beams: modes and beam in Hermite-Gauss products along the beam's own axes. A mode's power is
+ *   Σ F(nx, ny) ρx(nx, mx) ρy(ny, my) F(mx, my),
+ * two products of small matrices and a trace, whatever the M², offset, tilt, defocus and azimuth. What limits it is only
+ * how much of a mode lies beyond the orders held; no beam can make it take longer.
+ */
+
+/** Total orders tried in turn. */
+const series = [16, 24, 32, 48, 64, 96, 128, 192] as const;
+
+/**
+ * The same with as many orders as it takes until the last step of the series has changed no power by more than three times
+ * `tolerance`, less where little is guided; or until the series ends: then what is left is of the size of the last step.
+ */
+export function convergedHermitePowers(
+  set: ModeSet,
+  beam: FacetBeam,
+  waveNumber: number,
+  tolerance: number,
+): HermitePowers {
+  const fastest = set.modes.reduce((most, { u }) => Math.max(most, u), 0);
+  const enough = 12 + fastest;
+  let step = Math.max(
+    0,
+    Math.min(
+      series.length - 2,
+      series.findIndex((orders) => orders >= enough),
+    ),
+  );
+  let before = powersWith(set, beam, waveNumber, series[step]!);
+  for (;;) {
+    step += 1;
+    const now = powersWith(set, beam, waveNumber, series[step]!);
+    const guided = now.powers.reduce((sum, power) => sum + power, 0);
+    const change = now.powers.reduce(
+      (most, power, i) => Math.max(most, Math.abs(power - before.powers[i]!)),
+      0,
+    );
+    // every step leaves a tenth or less of what the one before left
+    if (change <= 3 * tolerance * Math.sqrt(guided) || step === series.length - 1) return now;
+    before = now;
+  }
+}
+
+/** What hermitePowers finds. */
+export interface HermitePowers {
+  /** Both orientations together, mode by mode. */
+  readonly powers: Float64Array;
+  /** Of these, what lies in cos lφ, with φ from the beam's own x'. */
+  readonly cosinePowers: Float64Array;
+}
+
+function powersWith(set: ModeSet, beam: FacetBeam, waveNumber: number, orders: number): HermitePowers {
+  return hermitePowers(set.hermite(orders), beam, waveNumber, orders, set.modes.length);
+}
+
+/**
+ * Power in each mode.
+ *
+ * @param beam lengths in core radii
+ * @param waveNumber k·a
+ * @param orders total orders to use, even, no more than `modes` hold
+ */
+export function hermitePowers(
+  modes: HermiteModes,
+  beam: FacetBeam,
+  waveNumber: number,
+  orders: number,
+  modeCount: number,
+): HermitePowers {
+  const powers = new Float64Array(modeCount);
+  const cosinePowers = new Float64Array(modeCount);
+  const add = ({ mode, oddY }: HermiteTable, power: number): void => {
+    powers[mode] = powers[mode]! + power;
+    if (oddY === 0) cosinePowers[mode] = power;
+  };
+  const coherent = beam.m2X === 1 && beam.m2Y === 1;
+  const half = orders / 2;
+  for (const { basisRadius, tables } of modes.groups) {
+    const states = axisStates(beam, waveNumber, basisRadius);
+    if (coherent) {
+      const alongX = axisAmplitudes(states.x, orders);
+      const alongY = axisAmplitudes(states.y, orders);
+      for (const table of tables) add(table, coherentPower(table, half, alongX, alongY));
+      continue;
+    }
+    // of a round, centred beam cos lφ and sin lφ take alike
+    const round = alike(states.x, states.y);
+    const alongX = axisMatrix(states.x, orders);
+    const alongY = round ? alongX : axisMatrix(states.y, orders);
+    const blocksX = [block(alongX, orders, 0), block(alongX, orders, 1)] as const;
+    const blocksY = round ? blocksX : ([block(alongY, orders, 0), block(alongY, orders, 1)] as const);
+    let last = { mode: -1, power: 0 };
+    for (const table of tables) {
+      const power =
+        round && table.mode === last.mode
+          ? last.power
+          : mixedPower(table, half, blocksX[table.oddX], blocksY[table.oddY]);
+      last = { mode: table.mode, power };
+      add(table, power);
+    }
+  }
+  return { powers, cosinePowers };
+}
+
+const alike = (x: AxisState, y: AxisState): boolean =>
+  x.tRe === y.tRe &&
+  x.tIm === y.tIm &&
+  x.s === y.s &&
+  x.betaRe === 0 &&
+  x.betaIm === 0 &&
+  y.betaRe === 0 &&
+  y.betaIm === 0;
+
+/** Every other row and column of ρ. */
+function block({ re, im }: AxisMatrix, orders: number, odd: 0 | 1): AxisMatrix {
+  const half = orders / 2;
+  const out = { re: new Float64Array(half * half), im: new Float64Array(half * half) };
+  for (let i = 0; i < half; i += 1) {
+    for (let k = 0; k < half; k += 1) {
+      out.re[i * half + k] = re[(2 * i + odd) * orders + 2 * k + odd]!;
+      out.im[i * half + k] = im[(2 * i + odd) * orders + 2 * k + odd]!;
+    }
+  }
+  return out;
+}
+
+/** How many of the columns k of row i have 2i + oddX + 2k + oddY below the total order. */
+const columnsOf = (i: number, half: number, { oddX, oddY }: HermiteTable): number =>
+  Math.max(0, half - i - ((oddX + oddY + 1) >> 1));
+
+/** ρx F of one column, scratch. */
+let leftRe = new Float64Array(0);
+let leftIm = new Float64Array(0);
+
+function mixedPower(table: HermiteTable, half: number, x: AxisMatrix, y: AxisMatrix): number {
+  const { values, turned, half: width } = table;
+  if (leftRe.length < half * half) {
+    leftRe = new Float64Array(half * half);
+    leftIm = new Float64Array(half * half);
+  }
+  // left = ρx F, column by column; F is as high in column k as it is wide in row k
+  const rows = Math.max(0, half - ((table.oddX + table.oddY + 1) >> 1));
+  for (let k = 0; k < half; k += 1) {
+    const count = rows - k;
+    const column = k * width;
+    for (let row = 0; row < rows; row += 1) {
+      const at = row * half;
+      let re = 0;
+      let im = 0;
+      for (let i = 0; i < count; i += 1) {
+        const f = turned[column + i]!;
+        re += f * x.re[at + i]!;
+        im += f * x.im[at + i]!;
+      }
+      leftRe[at + k] = re;
+      leftIm[at + k] = im;
+    }
+  }
+  // power = Σ over i, k of left(i, k)·(F ρy)(i, k)
+  let power = 0;
+  for (let i = 0; i < rows; i += 1) {
+    const count = rows - i;
+    const row = i * width;
+    for (let k = 0; k < rows; k += 1) {
+      const at = k * half;
+      let re = 0;
+      let im = 0;
+      for (let m = 0; m < count; m += 1) {
+        const f = values[row + m]!;
+        // ρy is Hermitian: its column k is its row k, conjugate
+        re += f * y.re[at + m]!;
+        im += f * y.im[at + m]!;
+      }
+      power += leftRe[i * half + k]! * re + leftIm[i * half + k]! * im;
+    }
+  }
+  return power;
+}
+
+function coherentPower(table: HermiteTable, half: number, x: AxisMatrix, y: AxisMatrix): number {
+  const { values, half: width, oddX, oddY } = table;
+  let re = 0;
+  let im = 0;
+  for (let i = 0; i < half; i += 1) {
+    const columns = columnsOf(i, half, table);
+    if (columns === 0) break;
+    let alongRe = 0;
+    let alongIm = 0;
+    for (let k = 0; k < columns; k += 1) {
+      const f = values[i * width + k]!;
+      alongRe += f * y.re[2 * k + oddY]!;
+      alongIm += f * y.im[2 * k + oddY]!;
+    }
+    const ofX = 2 * i + oddX;
+    re += x.re[ofX]! * alongRe - x.im[ofX]! * alongIm;
+    im += x.re[ofX]! * alongIm + x.im[ofX]! * alongRe;
+  }
+  return re * re + im * im;
+}
