@@ -8,6 +8,7 @@ export {
 } from './caution/limit-question.ts';
 export { limitSections } from './caution/limit-sections.ts';
 export { standingLine } from './caution/standing-line.ts';
+export { type Difference, differences } from './document/differences.ts';
 export {
   type FieldNode,
   type FieldPath,
@@ -21,6 +22,7 @@ export {
   type WrittenQuantity,
   writtenQuantity,
 } from './document/fields.ts';
+export { located } from './document/located.ts';
 export type { Schema } from './document/schema.ts';
 export { setInText } from './document/set-in-text.ts';
 export { printable } from './document/shown.ts';

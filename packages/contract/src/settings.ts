@@ -3,8 +3,8 @@ import { z } from './zod.ts';
 
 /** What holds for the bench book as a whole, on every page that shows it. */
 export const settings = z.strictObject({
-  /** A dark room spares dark-adapted eyes. */
-  theme: z.enum(['dark', 'light']),
+  /** A dark room spares dark-adapted eyes; `system` follows what the device is set to. */
+  theme: z.enum(['dark', 'light', 'system']),
   /** A drawer document with nothing but `path`: the way from any laser to any collimator; null: nothing lies between. */
   drawerPath: z.nullable(documentText),
 });
