@@ -108,6 +108,15 @@ test('everything refused in a document is said at once, a block each, with exit 
   for (const block of blocks) expect(block).toMatch(/^x\.yaml:\d+:\d+ \S.*\n {2}\S[\s\S]*\n {2}mend: [A-Z]/u);
 });
 
+test('what no formula covers is refused at its line, as the document names it', async () => {
+  // V = π · 0.5 µm · 0.01/520 nm = 0.030, below the 0.3 that the mode solvers cover
+  const loose = fiveLinesLaunch.replace('type: G.652.D', 'core diameter: 0.5 µm, numerical aperture: 0.01');
+  const { code, talked } = await type('forecast x.yaml', { 'x.yaml': loose });
+  expect(code).toBe(2);
+  expect(talked).toMatch(/^x\.yaml:4:25 fibre\.core diameter\n/u);
+  expect(talked).toContain('mend: Write `core diameter: 5.02 µm` or more');
+});
+
 test('a drawer that is given as a launch is told apart', async () => {
   const { code, talked } = await type('forecast x.yaml', { 'x.yaml': observingLoftDrawer });
   expect(code).toBe(2);

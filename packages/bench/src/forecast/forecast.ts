@@ -1,6 +1,5 @@
 import { countModes, lp11CutoffWavelength, modeSet, OutOfRange } from '@coreward/optics';
 import type { Launch } from '../launch/launch.ts';
-import { Refusal } from '../refusal.ts';
 import { assumptionsOf } from './assumptions.ts';
 import { type BestCoupling, bestCoupling } from './best-coupling.ts';
 import { type Budget, spotRadii } from './budget.ts';
@@ -18,6 +17,7 @@ import { modeFields, outputBeam } from './far-end.ts';
 import { arrivalHalfAngle } from './meeting.ts';
 import { measurementsWorthTaking } from './next-measurement.ts';
 import { handLimitOf, tolerancesFor } from './one-decibel.ts';
+import { outOfRangeRefusal } from './out-of-range-refusal.ts';
 import { remarksOn } from './remarks.ts';
 import { quantileAmong, type Spread, type SpreadOptions, spreadOf, usualDraws } from './spread.ts';
 import { type StatedBench, statedBench } from './stated-bench.ts';
@@ -36,18 +36,14 @@ export const notEvaluated: Caution = {
 /**
  * What to expect of a launch, decibel by decibel, with its doubt.
  *
- * @throws {Refusal} where the document asks for light or parts outside what the formulas know
+ * @throws {Refusal} where the document asks for light or parts outside what the formulas know; `where` is the key
  */
 export function forecast(launch: Launch, options: SpreadOptions = usualDraws): Forecast {
   try {
     return forecastOf(launch, options);
   } catch (error) {
     if (!(error instanceof OutOfRange)) throw error;
-    throw new Refusal({
-      where: `forecast of ${launch.name}`,
-      what: `no formula covers ${error.where}: ${error.what}`,
-      mend: error.mend,
-    });
+    throw outOfRangeRefusal(launch, error);
   }
 }
 

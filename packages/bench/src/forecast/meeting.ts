@@ -10,10 +10,11 @@ import {
   refractiveIndex,
   waistBehindLens,
 } from '@coreward/optics';
+import { fibreGlass } from '../launch/known-light.ts';
 import type { Launch } from '../launch/launch.ts';
 import { type Draw, fingerMotion } from './draw.ts';
 import type { Arrival } from './way-to-the-facet.ts';
-import { focalLengthFor, type ScrewLever, wayToTheLens } from './way-to-the-facet.ts';
+import { askedOf, focalLengthFor, type ScrewLever, wayToTheLens } from './way-to-the-facet.ts';
 
 /** Polish of an angled end, rad. */
 export const polishAngle = (8 * Math.PI) / 180;
@@ -58,8 +59,9 @@ export interface Aimed {
 /** Screws taken for granted where the launch names none with a mount: near mirror 100 mm before the lens. */
 export const assumedLever = { distance: 0.1, lever: 0.038, pitch: 0.00025, incidence: Math.PI / 4 } as const;
 
-export function fibreIndex(material: 'silica' | 'acrylic', wavelength: number): number {
-  return refractiveIndex(glassNamed(material === 'silica' ? 'fused silica' : 'PMMA'), wavelength);
+function fibreIndex(material: Launch['fibre']['material'], wavelength: number, draw: Draw): number {
+  const glass = glassNamed(fibreGlass[material]);
+  return refractiveIndex(glass, askedOf(glass, wavelength, draw));
 }
 
 /**
@@ -76,7 +78,7 @@ export function meetingOf(
   const coreRadius = draw.at(launch.fibre.coreDiameter) / 2;
   const numericalAperture = draw.at(launch.fibre.numericalAperture);
   const { collimator, misalignment } = launch;
-  const index = fibreIndex(launch.fibre.material, wavelength);
+  const index = fibreIndex(launch.fibre.material, wavelength, draw);
   const focalLength = collimator === null ? null : focalLengthFor(collimator, wavelength, draw);
   const behind = (axis: GaussianBeam) => (focalLength === null ? axis : waistBehindLens(axis, focalLength));
   const x = behind(arrival.beam.x);

@@ -1,6 +1,7 @@
 import { type FacetBeam, gaussianOverlap, type Pupil, raySample } from '@coreward/optics';
 import type { Launch } from '../launch/launch.ts';
 import { Refusal } from '../refusal.ts';
+import { writeValue } from '../units/write.ts';
 import { exactBestDistance, focusShare, quickBestDistance } from './best-focus.ts';
 import { type Budget, budgetOf } from './budget.ts';
 import { asStated } from './draw.ts';
@@ -59,18 +60,20 @@ function membersAcross(m2: number): number {
 }
 
 /** @throws {Refusal} if the fibre's V is below what the mode solvers cover */
-export function mustHoldLight({ vNumber }: Meeting, { name }: Launch): void {
+export function mustHoldLight({ vNumber, wavelength, numericalAperture }: Meeting): void {
   if (vNumber >= leastV) return;
+  // a hair more than V = 0.3 needs, for three digits are written
+  const least = writeValue((1.01 * leastV * wavelength) / (Math.PI * numericalAperture), 'length');
   throw new Refusal({
-    where: `fibre of ${name}`,
+    where: 'fibre.core diameter',
     what: `with this core and numerical aperture V is ${vNumber.toPrecision(2)} in this light: a mode so loosely held that no formula covers it`,
-    mend: 'Give a larger core diameter or numerical aperture, or light of a shorter wavelength, so that V is 0.3 at least.',
+    mend: `Write \`core diameter: ${least}\` or more, or another fibre.`,
   });
 }
 
 export function statedBench(launch: Launch): StatedBench {
   const meeting = meetingOf(launch, asStated);
-  mustHoldLight(meeting, launch);
+  mustHoldLight(meeting);
   const { vNumber, beam, wavelength, coreRadius, numericalAperture } = meeting;
   const { profile } = launch.fibre;
   const work = vNumber > 30 ? (vNumber * membersAcross(beam.m2X) * membersAcross(beam.m2Y)) / 2 : 0;

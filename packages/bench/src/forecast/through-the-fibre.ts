@@ -1,4 +1,5 @@
 import {
+  type AttenuationEstimate,
   angledFacet,
   attenuationEstimate,
   bendAttenuation,
@@ -13,7 +14,7 @@ import {
 } from '@coreward/optics';
 import type { FibreEnd, Launch } from '../launch/launch.ts';
 import { Refusal } from '../refusal.ts';
-import type { Draw } from './draw.ts';
+import { asStated, type Draw } from './draw.ts';
 import type { Taker } from './fibre-taker.ts';
 import { type Meeting, polishAngle } from './meeting.ts';
 
@@ -34,10 +35,10 @@ export function endTransmission(end: FibreEnd, index: number): number {
 
 /** Power attenuation, Np/m: as written, or estimated for the wavelength. */
 export function attenuationOf(launch: Launch, wavelength: number, draw: Draw): number {
-  const { attenuation, material } = launch.fibre;
+  const { attenuation } = launch.fibre;
   if (attenuation !== null) return Math.max(0, draw.at(attenuation));
   try {
-    const { expected, low, high } = attenuationEstimate(wavelength, material);
+    const { expected, low, high } = estimateFor(launch, wavelength, draw);
     const z = draw.chance.attenuation;
     // low and high are 5 % and 95 %, 1.645 standard deviations of the logarithm off on their own sides
     return expected * ((z > 0 ? high : low) / expected) ** (Math.abs(z) / 1.645);
@@ -48,6 +49,16 @@ export function attenuationOf(launch: Launch, wavelength: number, draw: Draw): n
       what: `it is left out, and for this wavelength there is no estimate (${error.what})`,
       mend: 'Write the attenuation, such as `attenuation: 0.2 dB/m`.',
     });
+  }
+}
+
+/** A draw of the wavelength's doubt that leaves what is known of a fibre takes the stated one's estimate. */
+function estimateFor({ laser, fibre }: Launch, wavelength: number, draw: Draw): AttenuationEstimate {
+  try {
+    return attenuationEstimate(wavelength, fibre.material);
+  } catch (error) {
+    if (draw === asStated || !(error instanceof OutOfRange)) throw error;
+    return attenuationEstimate(laser.wavelength.value, fibre.material);
   }
 }
 

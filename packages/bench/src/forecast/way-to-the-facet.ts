@@ -4,6 +4,7 @@ import {
   beamWithWaistAt,
   focalLengthAt,
   type GaussianBeam,
+  type Glass,
   glassNamed,
   normalReflectance,
   powerThroughAperture,
@@ -14,7 +15,7 @@ import {
 } from '@coreward/optics';
 import type { BeamAxis, Collimator, Launch, OutputCollimator } from '../launch/launch.ts';
 import { partId } from '../launch/part-id.ts';
-import type { Draw } from './draw.ts';
+import { asStated, type Draw } from './draw.ts';
 
 /** The beam on its way: both axes, waist positions counted from where it is now, downstream positive. */
 export interface TravellingBeam {
@@ -54,6 +55,22 @@ export interface Arrival {
   /** Nearest mirror last. */
   readonly levers: readonly ScrewLever[];
   readonly pathLength: number;
+}
+
+/** The steepest incidence that is drawn, rad: a mirror placed by eye at 89° does not show its back. */
+const steepest = (89.5 * Math.PI) / 180;
+
+/**
+ * The wavelength at which a glass is asked for its index. What is stated must be known of the glass; a draw of the doubt
+ * that passes an end of its range by a few nanometres takes the index there.
+ */
+export function askedOf(glass: Glass, wavelength: number, draw: Draw): number {
+  return draw === asStated ? wavelength : nearest(glass, wavelength);
+}
+
+/** The wavelength nearest to `wavelength` at which the glass is known. */
+function nearest({ range: [shortest, longest] }: Glass, wavelength: number): number {
+  return Math.max(shortest, Math.min(longest, wavelength));
 }
 
 /** The beam at the laser's exit. */
@@ -131,7 +148,7 @@ export function wayToTheLens(launch: Launch, draw: Draw): Arrival {
         break;
       }
       case 'mirror': {
-        const angle = draw.at(element.angle);
+        const angle = Math.min(steepest, Math.abs(draw.at(element.angle)));
         put('mirror', element.name, Math.min(1, draw.at(element.reflectance)));
         if (element.clearAperture !== null) clip(element.name, draw.at(element.clearAperture) / 2, angle);
         if (element.mount !== null) {
@@ -197,12 +214,9 @@ function throughAperture(beam: TravellingBeam, radius: number, incidence: number
 export function focalLengthFor(lens: Collimator | OutputCollimator, wavelength: number, draw: Draw): number {
   const focalLength = draw.at(lens.focalLength);
   if (lens.focalShift.kind === 'fixed' || lens.designWavelength === null) return focalLength;
-  return focalLengthAt(
-    glassNamed(lens.focalShift.glass),
-    focalLength,
-    draw.at(lens.designWavelength),
-    wavelength,
-  );
+  const glass = glassNamed(lens.focalShift.glass);
+  const design = askedOf(glass, draw.at(lens.designWavelength), draw);
+  return focalLengthAt(glass, focalLength, design, askedOf(glass, wavelength, draw));
 }
 
 /** What the surfaces of a lens let through. */
@@ -214,7 +228,18 @@ export function surfacesTransmission(
   const { count, reflectance } = lens.surfaces;
   if (count === 0) return 1;
   if (reflectance !== null) return straightTransmission(Math.min(1, draw.at(reflectance)), count);
-  // bare glass; an achromat or a lens of unknown glass counts as the commonest crown
-  const glass = glassNamed(lens.focalShift.kind === 'glass' ? lens.focalShift.glass : 'N-BK7');
-  return straightTransmission(normalReflectance(1, refractiveIndex(glass, wavelength)), count);
+  const { focalShift } = lens;
+  if (focalShift.kind === 'fixed') {
+    // a lens of unknown glass, or several: about the commonest crown, whose ends will do where it is not known itself
+    const crown = glassNamed('N-BK7');
+    return straightTransmission(
+      normalReflectance(1, refractiveIndex(crown, nearest(crown, wavelength))),
+      count,
+    );
+  }
+  const glass = glassNamed(focalShift.glass);
+  return straightTransmission(
+    normalReflectance(1, refractiveIndex(glass, askedOf(glass, wavelength, draw))),
+    count,
+  );
 }

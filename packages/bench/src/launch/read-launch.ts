@@ -3,6 +3,7 @@ import type { Read } from '../document/form.ts';
 import { readForm } from '../document/read-form.ts';
 import { documentSpot, type Report, reportOn, throwIfRefused, under } from '../document/report.ts';
 import { readTree } from '../document/yaml-tree.ts';
+import { mustKnowFibre } from './known-light.ts';
 import type { Launch, Misalignment, ReferenceSource } from './launch.ts';
 import { launchForm, type misalignmentForm, type referenceForm } from './launch-form.ts';
 import { mustKnowGlasses } from './lens-glass.ts';
@@ -23,6 +24,7 @@ export function readLaunch(text: string, file: string): Launch {
   mustNotBe(drawer, tree, file);
   const launch = launchFrom(readForm(launchForm, tree, documentSpot, report), report);
   mustKnowGlasses(launch, documentSpot, report);
+  mustKnowFibre(launch, documentSpot, report);
   throwIfRefused(report.refusals());
   return launch;
 }

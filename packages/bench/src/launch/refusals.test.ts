@@ -558,7 +558,9 @@ const cases: readonly Case[] = [
     where: 'launch.yaml:10:3 collimator.glass',
     what: /the index of N-BK7 is known from 300 nm to 2\.5 µm, not at 260 nm/,
     mend: /Write `focal shift: 0`/,
-    mended: '  wavelength: 300 nm',
+    // nor is anything known of the fibre's attenuation there
+    refusals: 2,
+    mended: '  wavelength: 450 nm',
   },
   {
     name: 'a lens on the way that has no focal length',
@@ -617,6 +619,37 @@ test('a part that is not named gets a name that no other part has', () => {
     element.kind === 'space' ? [] : [element.name],
   );
   expect(names).toEqual(['M2', 'M3', 'M4']);
+});
+
+test('light that no silica fibre carries is refused where it stands', () => {
+  const text = good
+    .with(2, '  wavelength: 12 µm')
+    .with(9, '  focal length: 8 mm\n  focal shift: 0')
+    .join('\n');
+  expect(refusedIn(text)).toEqual([
+    {
+      where: 'launch.yaml:3:15 laser.wavelength',
+      // range of the formula: I. H. Malitson, J. Opt. Soc. Am. 55, 1205 (1965), from memory
+      what: 'the fibre’s fused silica is known from 210 nm to 3.71 µm, not at 12 µm',
+      mend: 'Write a wavelength from 210 nm to 3.71 µm; no other can be forecast through this fibre.',
+    },
+  ]);
+});
+
+test('light whose attenuation nobody can guess wants it written', () => {
+  // PMMA is known from 420 to 1600 nm; plastic fibre was never meant for more than 700 nm
+  const plastic = good
+    .with(2, '  wavelength: 1.2 µm')
+    .with(11, '  core diameter: 0.98 mm')
+    .concat('  cladding diameter: 1 mm', '  material: acrylic');
+  expect(refusedIn(plastic.join('\n'))).toEqual([
+    {
+      where: 'launch.yaml:12:3 fibre.attenuation',
+      what: '`attenuation` is left out, and for acrylic fibre at 1.2 µm nobody can estimate it',
+      mend: 'Write `attenuation: 0.2 dB/m` with your own value.',
+    },
+  ]);
+  expect(refusedIn([...plastic, '  attenuation: 0.2 dB/m'].join('\n'))).toEqual([]);
 });
 
 test('a launch without a collimator line is refused; `none` is a word of its own', () => {

@@ -31,7 +31,7 @@ export function matchPair(
 ): MatchedPair {
   const { light } = prepared;
   const meeting = meetingOf(launch, asStated, light.arrival);
-  mustHoldLight(meeting, launch);
+  mustHoldLight(meeting);
   const { fibre, doubt } = prepared.fibreOf(launch, meeting);
   const { budget, last } = shortBudget(launch, meeting, fibre, purpose);
   const spread = together([

@@ -1,6 +1,7 @@
 import { OutOfRange } from '@coreward/optics';
 import { assembleLaunch, type PartNames, partNamed } from '../drawer/assemble-launch.ts';
 import type { Drawer } from '../drawer/drawer.ts';
+import { inWords } from '../forecast/out-of-range-refusal.ts';
 import { Refusal } from '../refusal.ts';
 import type { FastFibre } from './fast-fibre.ts';
 import { matchPair } from './match-pair.ts';
@@ -92,6 +93,6 @@ function mustHave(drawer: Drawer, list: 'lasers' | 'fibres'): void {
 /** Why a pair is left out; what is no matter of the parts is thrown again. */
 function whyNot(error: unknown): string {
   if (error instanceof Refusal) return error.parts.map(({ what }) => what).join('; ');
-  if (error instanceof OutOfRange) return error.what;
+  if (error instanceof OutOfRange) return inWords(error.what);
   throw error;
 }

@@ -1,4 +1,4 @@
-import { forecast, forecastJson, forecastSections, readLaunch } from '@coreward/bench';
+import { forecast, forecastJson, forecastSections, located, readLaunch } from '@coreward/bench';
 import type { Command } from 'commander';
 import { readDocument } from '../read-document.ts';
 import type { Shell } from '../shell.ts';
@@ -15,10 +15,10 @@ export function addForecast(program: Command, shell: Shell): void {
     .argument('<file>', 'a launch document; - reads standard input')
     .option('--json', 'print the numbers as JSON, in SI units')
     .action(async (path: string, { json = false }: { readonly json?: boolean }) => {
-      const { file, text } = await readDocument(path, shell);
-      const launch = readLaunch(text, file);
+      const document = await readDocument(path, shell);
+      const launch = readLaunch(document.text, document.file);
       const begun = shell.clock();
-      const expected = forecast(launch);
+      const expected = located(document, () => forecast(launch));
       if (shell.debug) shell.talk(`forecast computed in ${(shell.clock() - begun).toFixed(0)} ms\n`);
       shell.print(
         json
