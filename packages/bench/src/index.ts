@@ -23,7 +23,6 @@ export {
   writtenQuantity,
 } from './document/fields.ts';
 export { located } from './document/located.ts';
-export { located } from './document/located.ts';
 export type { Schema } from './document/schema.ts';
 export { setInText } from './document/set-in-text.ts';
 export { printable } from './document/shown.ts';
