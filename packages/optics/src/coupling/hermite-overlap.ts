@@ -1,6 +1,7 @@
 import type { FacetBeam } from '../beam/facet-beam.ts';
 import { type AxisMatrix, type AxisState, axisAmplitudes, axisMatrix, axisStates } from './axis-state.ts';
 import type { HermiteModes, HermiteTable } from './hermite-modes.ts';
+import { type LowRank, lowRank } from './low-rank.ts';
 import type { ModeSet } from './mode-set.ts';
 
 /*
@@ -32,10 +33,12 @@ export function convergedHermitePowers(
       series.findIndex((orders) => orders >= enough),
     ),
   );
-  let before = powersWith(set, beam, waveNumber, series[step]!);
+  const powersOf = (orders: number): HermitePowers =>
+    hermitePowers(set.hermite(orders), beam, waveNumber, orders, set.modes.length, tolerance);
+  let before = powersOf(series[step]!);
   for (;;) {
     step += 1;
-    const now = powersWith(set, beam, waveNumber, series[step]!);
+    const now = powersOf(series[step]!);
     const guided = now.powers.reduce((sum, power) => sum + power, 0);
     const change = now.powers.reduce(
       (most, power, i) => Math.max(most, Math.abs(power - before.powers[i]!)),
@@ -55,16 +58,13 @@ export interface HermitePowers {
   readonly cosinePowers: Float64Array;
 }
 
-function powersWith(set: ModeSet, beam: FacetBeam, waveNumber: number, orders: number): HermitePowers {
-  return hermitePowers(set.hermite(orders), beam, waveNumber, orders, set.modes.length);
-}
-
 /**
  * Power in each mode.
  *
  * @param beam lengths in core radii
  * @param waveNumber k·a
  * @param orders total orders to use, even, no more than `modes` hold
+ * @param tolerance what of the beam may be left out, as a share of what these orders see of it
  */
 export function hermitePowers(
   modes: HermiteModes,
@@ -72,6 +72,7 @@ export function hermitePowers(
   waveNumber: number,
   orders: number,
   modeCount: number,
+  tolerance = 1e-12,
 ): HermitePowers {
   const powers = new Float64Array(modeCount);
   const cosinePowers = new Float64Array(modeCount);
@@ -93,14 +94,14 @@ export function hermitePowers(
     const round = alike(states.x, states.y);
     const alongX = axisMatrix(states.x, orders);
     const alongY = round ? alongX : axisMatrix(states.y, orders);
-    const blocksX = [block(alongX, orders, 0), block(alongX, orders, 1)] as const;
-    const blocksY = round ? blocksX : ([block(alongY, orders, 0), block(alongY, orders, 1)] as const);
+    const blocksX = blocksOf(alongX, orders, tolerance);
+    const blocksY = round ? blocksX : blocksOf(alongY, orders, tolerance);
     let last = { mode: -1, power: 0 };
     for (const table of tables) {
       const power =
         round && table.mode === last.mode
           ? last.power
-          : mixedPower(table, half, blocksX[table.oddX], blocksY[table.oddY]);
+          : powerOf(table, half, blocksX[table.oddX], blocksY[table.oddY], tolerance);
       last = { mode: table.mode, power };
       add(table, power);
     }
@@ -117,22 +118,88 @@ const alike = (x: AxisState, y: AxisState): boolean =>
   y.betaRe === 0 &&
   y.betaIm === 0;
 
-/** Every other row and column of ρ. */
-function block({ re, im }: AxisMatrix, orders: number, odd: 0 | 1): AxisMatrix {
+/** Every other row and column of ρ, and its few columns where few are enough. */
+interface Block extends AxisMatrix {
+  readonly few: LowRank | null;
+}
+
+/** More columns than this share of the block's size would take longer than the block itself. */
+const fewEnough = 0.6;
+
+function blocksOf({ re, im }: AxisMatrix, orders: number, tolerance: number): readonly [Block, Block] {
   const half = orders / 2;
-  const out = { re: new Float64Array(half * half), im: new Float64Array(half * half) };
-  for (let i = 0; i < half; i += 1) {
-    for (let k = 0; k < half; k += 1) {
-      out.re[i * half + k] = re[(2 * i + odd) * orders + 2 * k + odd]!;
-      out.im[i * half + k] = im[(2 * i + odd) * orders + 2 * k + odd]!;
+  const block = (odd: 0 | 1): Block => {
+    const out = { re: new Float64Array(half * half), im: new Float64Array(half * half) };
+    for (let i = 0; i < half; i += 1) {
+      for (let k = 0; k < half; k += 1) {
+        out.re[i * half + k] = re[(2 * i + odd) * orders + 2 * k + odd]!;
+        out.im[i * half + k] = im[(2 * i + odd) * orders + 2 * k + odd]!;
+      }
     }
-  }
-  return out;
+    return { ...out, few: lowRank(out.re, out.im, half, 0.3 * tolerance, Math.floor(fewEnough * half)) };
+  };
+  return [block(0), block(1)];
+}
+
+function powerOf(table: HermiteTable, half: number, x: Block, y: Block, tolerance: number): number {
+  return x.few === null || y.few === null
+    ? mixedPower(table, half, x, y)
+    : fewPower(table, half, x.few, y.few, 1e-2 * tolerance);
 }
 
 /** How many of the columns k of row i have 2i + oddX + 2k + oddY below the total order. */
 const columnsOf = (i: number, half: number, { oddX, oddY }: HermiteTable): number =>
   Math.max(0, half - i - ((oddX + oddY + 1) >> 1));
+
+let alongRe = new Float64Array(0);
+let alongIm = new Float64Array(0);
+
+/** The same from few columns of either axis: each pair of them is a coherent member. */
+function fewPower(table: HermiteTable, half: number, x: LowRank, y: LowRank, least: number): number {
+  const { values, half: width } = table;
+  const { re: xRe, im: xIm, rank: rankX } = x;
+  const { re: yRe, im: yIm, rank: rankY } = y;
+  const rows = Math.max(0, half - ((table.oddX + table.oddY + 1) >> 1));
+  if (alongRe.length < half) {
+    alongRe = new Float64Array(half);
+    alongIm = new Float64Array(half);
+  }
+  const middleRe = alongRe;
+  const middleIm = alongIm;
+  let power = 0;
+  for (let b = 0; b < rankY; b += 1) {
+    const column = b * half;
+    for (let i = 0; i < rows; i += 1) {
+      const count = rows - i;
+      const row = i * width;
+      let re = 0;
+      let im = 0;
+      for (let k = 0; k < count; k += 1) {
+        const f = values[row + k]!;
+        re += f * yRe[column + k]!;
+        im += f * yIm[column + k]!;
+      }
+      middleRe[i] = re;
+      middleIm[i] = im;
+    }
+    for (let a = 0; a < rankX; a += 1) {
+      if (x.weights[a]! * y.weights[b]! < least) continue;
+      const at = a * half;
+      let re = 0;
+      let im = 0;
+      for (let i = 0; i < rows; i += 1) {
+        const lRe = xRe[at + i]!;
+        const lIm = xIm[at + i]!;
+        const mRe = middleRe[i]!;
+        const mIm = middleIm[i]!;
+        re += lRe * mRe - lIm * mIm;
+        im += lRe * mIm + lIm * mRe;
+      }
+      power += re * re + im * im;
+    }
+  }
+  return power;
+}
 
 /** ρx F of one column, scratch. */
 let leftRe = new Float64Array(0);
@@ -140,10 +207,14 @@ let leftIm = new Float64Array(0);
 
 function mixedPower(table: HermiteTable, half: number, x: AxisMatrix, y: AxisMatrix): number {
   const { values, turned, half: width } = table;
+  const { re: xRe, im: xIm } = x;
+  const { re: yRe, im: yIm } = y;
   if (leftRe.length < half * half) {
     leftRe = new Float64Array(half * half);
     leftIm = new Float64Array(half * half);
   }
+  const partRe = leftRe;
+  const partIm = leftIm;
   // left = ρx F, column by column; F is as high in column k as it is wide in row k
   const rows = Math.max(0, half - ((table.oddX + table.oddY + 1) >> 1));
   for (let k = 0; k < half; k += 1) {
@@ -155,11 +226,11 @@ function mixedPower(table: HermiteTable, half: number, x: AxisMatrix, y: AxisMat
       let im = 0;
       for (let i = 0; i < count; i += 1) {
         const f = turned[column + i]!;
-        re += f * x.re[at + i]!;
-        im += f * x.im[at + i]!;
+        re += f * xRe[at + i]!;
+        im += f * xIm[at + i]!;
       }
-      leftRe[at + k] = re;
-      leftIm[at + k] = im;
+      partRe[at + k] = re;
+      partIm[at + k] = im;
     }
   }
   // power = Σ over i, k of left(i, k)·(F ρy)(i, k)
@@ -174,10 +245,10 @@ function mixedPower(table: HermiteTable, half: number, x: AxisMatrix, y: AxisMat
       for (let m = 0; m < count; m += 1) {
         const f = values[row + m]!;
         // ρy is Hermitian: its column k is its row k, conjugate
-        re += f * y.re[at + m]!;
-        im += f * y.im[at + m]!;
+        re += f * yRe[at + m]!;
+        im += f * yIm[at + m]!;
       }
-      power += leftRe[i * half + k]! * re + leftIm[i * half + k]! * im;
+      power += partRe[i * half + k]! * re + partIm[i * half + k]! * im;
     }
   }
   return power;

@@ -10,7 +10,7 @@ import { cosinePower, modePower, projectPolar } from './polar-overlap.ts';
 import type { Pupil } from './pupil.ts';
 import { projectThroughPupil } from './pupil-overlap.ts';
 import { inUnitsOf } from './scaled-beam.ts';
-import { tiltMembers } from './tilt-members.ts';
+import { type TiltMember, tiltMembers } from './tilt-members.ts';
 
 /** What one fibre takes from one beam. Fractions of the power that arrives (before the lens's stop, if there is one). */
 export interface Overlap {
@@ -34,6 +34,9 @@ export interface OverlapOptions {
 
 /** Beyond this V the ladder's band is wide and its rungs are many: rings are faster, and M² > 1 is summed as Hermite-Gauss members. */
 const ladderLimit = 30;
+
+/** Product of both M² above which a beam has too many tilted members to count them. */
+const nearlyCoherent = 6;
 
 /** Up to so many modes (V = 45 in a step) a partly coherent beam is a matrix of Hermite-Gauss functions; beyond, these take long. */
 const mostHermiteModes = 300;
@@ -87,7 +90,26 @@ export function overlapOf(
   const coherent = scaled.m2X === 1 && scaled.m2Y === 1;
   const tooManyModes = set.vNumber > ladderLimit;
   // in the beam's own axes: of a turned beam the orientations of the lab are not found so
-  if (pupil === null && !coherent && count <= mostHermiteModes && !(orientations && scaled.azimuth !== 0)) {
+  const asMatrix =
+    pupil === null && !coherent && count <= mostHermiteModes && !(orientations && scaled.azimuth !== 0);
+  const meeting = (waistRadius: number) => waistRadius / Math.hypot(1, waistRadius / modeReach(set));
+  const tilted = (): readonly TiltMember[] => tiltMembers(scaled, waveNumber, meeting, tolerance);
+  const members = asMatrix && scaled.m2X * scaled.m2Y > nearlyCoherent ? [] : tilted();
+  const climbs = ({ beam: member, weight }: TiltMember) =>
+    climbLadder(
+      set.ladder(),
+      fieldOf(member, waveNumber),
+      amplitudes,
+      scratch,
+      Math.min(1e-3, tolerance / weight),
+    );
+  // few members on the ladder are quicker than any matrix; the one in the middle climbs as far as any
+  const fewMembers =
+    !tooManyModes &&
+    members.length > 0 &&
+    members.length <= 20 + 2 * count &&
+    climbs(members[members.length >> 1]!);
+  if (asMatrix && !fewMembers) {
     const found = convergedHermitePowers(set, scaled, waveNumber, tolerance);
     return told(set, found.powers, orientations ? found.cosinePowers : null, 'hermite');
   }
@@ -114,8 +136,6 @@ export function overlapOf(
       collect(member.weight);
     }
   } else {
-    const meeting = (waistRadius: number) => waistRadius / Math.hypot(1, waistRadius / modeReach(set));
-    const members = tiltMembers(scaled, waveNumber, meeting, tolerance);
     // the ladder ends before members that stray far; they share one grid, so that its tables are made once
     const strays: { readonly field: GaussianField; readonly weight: number }[] = [];
     for (const { beam: member, weight } of members) {
