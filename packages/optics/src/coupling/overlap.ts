@@ -93,8 +93,8 @@ export function overlapOf(
   const asMatrix =
     pupil === null && !coherent && count <= mostHermiteModes && !(orientations && scaled.azimuth !== 0);
   const meeting = (waistRadius: number) => waistRadius / Math.hypot(1, waistRadius / modeReach(set));
-  const tilted = (): readonly TiltMember[] => tiltMembers(scaled, waveNumber, meeting, tolerance);
-  const members = asMatrix && scaled.m2X * scaled.m2Y > nearlyCoherent ? [] : tilted();
+  const crowded = scaled.m2X * scaled.m2Y > nearlyCoherent;
+  const members = asMatrix && crowded ? [] : tiltMembers(scaled, waveNumber, meeting, tolerance);
   const climbs = ({ beam: member, weight }: TiltMember) =>
     climbLadder(
       set.ladder(),
