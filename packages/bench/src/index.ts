@@ -1,3 +1,17 @@
+export { type Answers, nothingAnswered } from './caution/answers.ts';
+export { type CautionEntry, cautionJson, hazardEntry } from './caution/caution-entry.ts';
+export { cautionSections } from './caution/caution-sections.ts';
+export { type CautionOptions, type Cautions, cautionsFor } from './caution/cautions.ts';
+export {
+  type AtRisk,
+  atRiskWords,
+  type CautionLevel,
+  cautionLevels,
+  type Hazard,
+  type HazardPlace,
+  hazardText,
+} from './caution/hazard.ts';
+export { laserKey } from './caution/laser-key.ts';
 export { answerLimit, type LimitAnswer } from './caution/limit-answer.ts';
 export { type LimitJson, limitJson, type SetLimitJson } from './caution/limit-json.ts';
 export {
@@ -7,7 +21,10 @@ export {
   type Written,
 } from './caution/limit-question.ts';
 export { limitSections } from './caution/limit-sections.ts';
-export { standingLine } from './caution/standing-line.ts';
+export { type QuestionName, questionNames } from './caution/question-names.ts';
+export { type HazardQuestion, hazardQuestions, isOpen } from './caution/questions.ts';
+export { readAnswers } from './caution/read-answers.ts';
+export { afterExposure, nobodyAppointed, standingLine } from './caution/standing-line.ts';
 export { type Difference, differences } from './document/differences.ts';
 export {
   type FieldNode,
@@ -71,6 +88,17 @@ export { type LedgerLine, type LedgerStretch, ledgerLines } from './ledger/ledge
 export type { Block, Cell, Column, Row, Section, Table, Term } from './ledger/section.ts';
 export { type MatchOptions, match, matching } from './match/match.ts';
 export { type MatchJson, matchJson } from './match/match-json.ts';
+export {
+  type MatchColumn,
+  type MatchFigure,
+  type MatchMap,
+  type MatchRow,
+  matchColumns,
+  matchMap,
+  matchRows,
+  rowOf,
+  sortedRows,
+} from './match/match-rows.ts';
 export { matchSections } from './match/match-sections.ts';
 export type * from './match/matched.ts';
 export { matchPurposes } from './match/matched.ts';

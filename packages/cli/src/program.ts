@@ -1,5 +1,6 @@
 import { Command } from 'commander';
 import packageFacts from '../package.json' with { type: 'json' };
+import { addCaution } from './commands/caution.ts';
 import { addExample } from './commands/example.ts';
 import { addForecast } from './commands/forecast.ts';
 import { addGauge } from './commands/gauge.ts';
@@ -43,6 +44,7 @@ export function program(shell: Shell): Command {
   addForecast(all, shell);
   addMatch(all, shell);
   addGauge(all, shell);
+  addCaution(all, shell);
   addLimit(all, shell);
   addSchema(all, shell);
   addExample(all, shell);

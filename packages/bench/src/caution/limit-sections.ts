@@ -3,7 +3,8 @@ import type { Block, Section, Term } from '../ledger/section.ts';
 import { writeValue } from '../units/write.ts';
 import type { LimitAnswer } from './limit-answer.ts';
 import { limitRemarks } from './limit-remarks.ts';
-import { harmTexts, limitText, markMeanings, timeText, wavelengthText, weakestMark } from './limit-texts.ts';
+import { harmTexts, limitText, timeText, wavelengthText, weakestMark } from './limit-texts.ts';
+import { sourcesSection } from './sources-section.ts';
 import { standingLine } from './standing-line.ts';
 
 /** A limit in words and tables: what governs, what both sets say, how sure it is, and who decides. */
@@ -11,7 +12,10 @@ export function limitSections(answer: LimitAnswer): readonly Section[] {
   return [
     governingSection(answer),
     setsSection(answer),
-    sourcesSection(answer),
+    sourcesSection(
+      listed(answer.both).flatMap((limit) => limit.basis),
+      'a limit has the mark of its weakest source',
+    ),
     { heading: 'Who decides', blocks: [{ kind: 'text', text: standingLine }] },
   ];
 }
@@ -88,28 +92,6 @@ function setsSection({ both }: LimitAnswer): Section {
         numbered: false,
         items: listed(both).map(({ set, formula }) => `${set}: ${formula}. ${limitSetTitles[set]}.`),
       },
-    ],
-  };
-}
-
-function sourcesSection({ both }: LimitAnswer): Section {
-  const basis = listed(both).flatMap((limit) => limit.basis);
-  const sources = basis.filter(
-    ({ source, evidence }, i) =>
-      basis.findIndex((other) => other.source === source && other.evidence === evidence) === i,
-  );
-  const used = (['R', 'M', 'G', 'P'] as const).filter((mark) =>
-    sources.some((one) => weakestMark([one]) === mark),
-  );
-  return {
-    heading: 'What it rests on; a limit has the mark of its weakest source',
-    blocks: [
-      {
-        kind: 'list',
-        numbered: false,
-        items: sources.map((one) => `[${weakestMark([one])}] ${one.source}`),
-      },
-      { kind: 'text', text: `${used.map((mark) => `[${mark}] ${markMeanings[mark]}`).join('; ')}.` },
     ],
   };
 }

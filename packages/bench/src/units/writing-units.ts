@@ -1,5 +1,5 @@
 import { type Decimal, decimal, fromNumber, inverse, times } from './decimal.ts';
-import type { Dimension } from './dimension.ts';
+import { type Dimension, dimensions } from './dimension.ts';
 import { celsiusZero } from './term.ts';
 import { readUnit } from './unit-text.ts';
 
@@ -101,11 +101,20 @@ export function writingUnit(text: string): WritingUnit {
   return { text, factor: read.factor, zero: 0, gap: text === '' || text === '°' ? '' : ' ' };
 }
 
+/** The scales with their units read, once: reading `W/m²` takes longer than writing a number. */
+const readScales = new Map(
+  dimensions.map((dimension) => [
+    dimension,
+    scales[dimension].map(([from, unit]) => ({ from, unit: writingUnit(unit) })),
+  ]),
+);
+const bareNumber = writingUnit('');
+
 /** The unit in which a value of this SI magnitude is written. Zero takes one from the middle. */
 export function unitFor(magnitude: number, dimension: Dimension): WritingUnit {
-  const scale = scales[dimension];
-  const index = magnitude === 0 ? scale.length >> 1 : scale.findLastIndex(([from]) => magnitude >= from);
-  return writingUnit(scale[Math.max(0, index)]?.[1] ?? '');
+  const scale = readScales.get(dimension) ?? [];
+  const index = magnitude === 0 ? scale.length >> 1 : scale.findLastIndex(({ from }) => magnitude >= from);
+  return scale[Math.max(0, index)]?.unit ?? bareNumber;
 }
 
 /** Every unit in which exact values of a dimension are written. */

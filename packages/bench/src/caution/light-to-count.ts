@@ -1,0 +1,148 @@
+/** Which light is counted on a bench, and at which power: the highest there may be, and every line of it. */
+import { type Basis, type InfraredKnown, powerToAssume } from '@coreward/optics';
+import type { Laser, Launch } from '../launch/launch.ts';
+import { intervalOf } from '../quantity/distribution.ts';
+import type { Answers, Emission } from './answers.ts';
+import { type LineOfLight, lineOfLight } from './line-of-light.ts';
+
+/** The lines of a bench. */
+export interface LightToCount {
+  readonly laser: LineOfLight;
+  /** What runs along with the laser's light: hidden infrared, a pilot. */
+  readonly companions: readonly LineOfLight[];
+  readonly reference: LineOfLight | null;
+}
+
+/** Everything that may shine on this bench. */
+export function lightToCount(launch: Launch, answers: Answers): LightToCount {
+  const emission: Emission = answers.emission ?? { kind: 'continuous' };
+  return {
+    laser: laserLine(launch.laser, answers, emission),
+    companions: [...infraredLine(launch.laser, answers), ...otherLine(answers)],
+    reference: referenceLine(launch, answers),
+  };
+}
+
+function laserLine({ wavelength, power }: Laser, answers: Answers, emission: Emission): LineOfLight {
+  const counted = powerToAssume({
+    highest: answers.highestPower,
+    rated: power.value,
+    reading: intervalOf(power, 0.9).high,
+  });
+  return lineOfLight({
+    name: 'laser',
+    title: 'the laser',
+    wavelength,
+    stated: power.value,
+    power: counted.power,
+    assumed: [
+      counted.assumed,
+      ...(answers.emission === null
+        ? ['continuous light is taken for granted; if it is pulsed, all of this is too mild']
+        : []),
+    ],
+    emission,
+    basis: [counted.basis],
+  });
+}
+
+/** Light of doubled lasers, m: the green ones from end to end, of the others what is sold. @source common practice, no source */
+const doubled = {
+  green: [500e-9, 565e-9],
+  others: [457e-9, 473e-9, 488e-9, 589e-9, 593.5e-9, 671e-9],
+  slack: 1.5e-9,
+} as const;
+
+/** Whether light of this wavelength may come out of a frequency-doubled laser, and infrared along with it. */
+export function mayBeDoubled(wavelength: number): boolean {
+  const [from, to] = doubled.green;
+  return (
+    (wavelength >= from && wavelength <= to) ||
+    doubled.others.some((one) => Math.abs(one - wavelength) <= doubled.slack)
+  );
+}
+
+/** Of the pump, m; the fundamental at 1064 nm has the higher limit. */
+const pumpWavelength = 808e-9;
+
+const twiceTheRating: Basis = {
+  evidence: 'proposal',
+  source: 'our proposal: twice the rating of a doubled laser where its infrared is not known',
+};
+const leakingPointer: Basis = {
+  evidence: 'read',
+  source:
+    'news of NIST Technical Note 1668 (2010): almost 20 mW of infrared from a green pointer of nominally 10 mW',
+};
+
+function infraredLine({ wavelength, power }: Laser, answers: Answers): readonly LineOfLight[] {
+  if (!mayBeDoubled(wavelength.value)) return [];
+  const rating = Math.max(power.value, answers.highestPower ?? 0);
+  const counted = infraredPower(rating, answers.infrared);
+  if (counted === 0) return [];
+  return [
+    lineOfLight({
+      name: 'infrared',
+      title: 'hidden infrared of the laser',
+      wavelength: { value: pumpWavelength, uncertainty: 0, shape: 'normal', origin: 'assumed' },
+      stated: answers.infrared.kind === 'measured' ? answers.infrared.power : null,
+      power: counted,
+      assumed:
+        answers.infrared.kind === 'not known'
+          ? [
+              'the laser may be frequency-doubled, and nobody said that its infrared was blocked or measured: twice its ' +
+                'rated power is assumed, at 808 nm; the result may be too mild',
+            ]
+          : [],
+      emission: answers.emission ?? { kind: 'continuous' },
+      basis: [leakingPointer, twiceTheRating],
+    }),
+  ];
+}
+
+function infraredPower(rating: number, known: InfraredKnown): number {
+  switch (known.kind) {
+    case 'measured':
+      return known.power;
+    case 'blocked by a filter':
+      return 0;
+    case 'not known':
+      return 2 * rating;
+  }
+}
+
+function otherLine({ otherLight }: Answers): readonly LineOfLight[] {
+  if (otherLight === null || otherLight === 'none') return [];
+  return [
+    lineOfLight({
+      name: 'other',
+      title: 'the other light',
+      wavelength: { value: otherLight.wavelength, uncertainty: 0, shape: 'normal', origin: 'assumed' },
+      stated: otherLight.power,
+      power: otherLight.power,
+      assumed: [],
+      emission: { kind: 'continuous' },
+      basis: [],
+    }),
+  ];
+}
+
+function referenceLine({ reference }: Launch, answers: Answers): LineOfLight | null {
+  if (reference === null) return null;
+  const { wavelength, power } = reference;
+  const counted = powerToAssume({
+    highest: answers.referencePower,
+    rated: power.value,
+    reading: intervalOf(power, 0.9).high,
+  });
+  return lineOfLight({
+    name: 'reference',
+    title: 'the reference light',
+    wavelength,
+    stated: power.value,
+    power: counted.power,
+    assumed: [counted.assumed],
+    emission: { kind: 'continuous' },
+    basis: [counted.basis],
+  });
+}

@@ -1,0 +1,58 @@
+import { type IrradianceLimit, joinBases, magnifierLine, powerAtLimit } from '@coreward/optics';
+import { type EyePlace, notCovered, placeText } from './eye-hazard.ts';
+import { atMostText, timesText } from './figures-of-caution.ts';
+import { type Hazard, levelFor } from './hazard.ts';
+import { limitText, timeText, wavelengthText } from './limit-texts.ts';
+import type { LineOfLight } from './line-of-light.ts';
+
+/** An end that something gathers all the light of: distance plays no part. */
+export function magnified(line: LineOfLight, at: Omit<EyePlace, 'geometry' | 'uneven'>): Hazard {
+  const { eye } = line;
+  if (eye === null) return notCovered(line, at);
+  const limit = eye.all.reduce((least, one) => (powerAtLimit(one) < powerAtLimit(least) ? one : least));
+  const { timesLimit, basis } = magnifierLine({ power: at.power, limit });
+  return {
+    id: at.id,
+    point: at.point,
+    place: at.place,
+    level: levelFor(timesLimit),
+    atRisk: ['eye'],
+    quantity: 'power that a magnifier brings into the eye',
+    value: at.power,
+    unit: 'W',
+    limit: powerAtLimit(limit),
+    limitSet: limit.set,
+    exposureTime: eye.time.exposureTime,
+    hazardDistance: null,
+    from: null,
+    timesLimit,
+    wavelength: line.wavelength,
+    invisible: !line.seen,
+    power: at.power,
+    asWritten: null,
+    otherTimes: [],
+    get what() {
+      return whatText(line, at.point, timesLimit, eye.time.exposureTime);
+    },
+    doNow: at.doNow,
+    get fine() {
+      return fineText(at.power, line, limit);
+    },
+    assumed: [...line.assumed, ...(at.assumed ?? [])],
+    basis: joinBases(basis, line.basis, at.basis ?? [], [eye.time.basis]),
+  };
+}
+
+function whatText(line: LineOfLight, point: string, timesLimit: number, exposureTime: number): string {
+  const place = placeText(line, point);
+  return timesLimit > 1
+    ? `${place}: all of it goes into the eye, ${timesText(timesLimit)} the limit, at any distance.`
+    : `${place}: under the limit assumed for ${timeText(exposureTime)}.`;
+}
+
+function fineText(power: number, { wavelength }: LineOfLight, limit: IrradianceLimit): string {
+  return (
+    `(Estimate: ${atMostText(power, 'power')} of ${wavelengthText(wavelength)} counted; limit ` +
+    `${limitText(powerAtLimit(limit), 'power')}, ${limit.set}, for ${timeText(limit.exposureTime)}.)`
+  );
+}

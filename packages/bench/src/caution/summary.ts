@@ -1,0 +1,70 @@
+/** What holds for the whole bench: as what its light would be treated, how dark eyewear must be, how little to align with. */
+import {
+  type AlignmentPower,
+  alignmentPower,
+  attenuationNeeded,
+  type ClassEstimate,
+  classEstimate,
+  largestDensity,
+  type OpticalDensity,
+  OutOfRange,
+  opticalDensityForPower,
+  withLabel,
+} from '@coreward/optics';
+import type { LimitsFor, LineOfLight } from './line-of-light.ts';
+import type { Walk } from './walk.ts';
+
+/** For one line of light. */
+export interface LineSummary {
+  readonly line: LineOfLight;
+  /** `null` where no table of classes covers it, or where it is pulsed: then it is treated like class 4. */
+  readonly treatedLike: ClassEstimate | null;
+  /** One for each time that is shown, the caution's own first. */
+  readonly eyewear: readonly EyewearFor[];
+  readonly alignment: { readonly power: AlignmentPower; readonly attenuation: number } | null;
+}
+
+export interface EyewearFor {
+  readonly exposureTime: number;
+  readonly wording: string;
+  readonly density: OpticalDensity;
+}
+
+/** Of every line on the bench, the laser's first. */
+export function lineSummaries({ light, answers }: Walk): readonly LineSummary[] {
+  const { laser, companions, reference } = light;
+  const lines = [laser, ...companions, ...(reference === null ? [] : [reference])];
+  return lines.map((line) => {
+    const pulsed = answers.emission?.kind === 'pulsed' && line.name !== 'reference';
+    const label = line.name === 'laser' ? answers.label : null;
+    return {
+      line,
+      treatedLike: pulsed
+        ? null
+        : orNull(() => withLabel(classEstimate({ wavelength: line.wavelength, power: line.power }), label)),
+      eyewear: line.eye === null ? [] : [line.eye, ...line.otherTimes].map((limits) => eyewear(line, limits)),
+      alignment: orNull(() => {
+        const power = alignmentPower(line.wavelength);
+        return { power, attenuation: attenuationNeeded(line.power, power.power) };
+      }),
+    };
+  });
+}
+
+function eyewear({ power }: LineOfLight, { time, all }: LimitsFor): EyewearFor {
+  const [first, ...others] = all.map((limit) => opticalDensityForPower(power, limit));
+  return {
+    exposureTime: time.exposureTime,
+    wording: time.wording,
+    density: largestDensity(first!, ...others),
+  };
+}
+
+function orNull<T>(computed: () => T): T | null {
+  try {
+    return computed();
+  } catch (error) {
+    if (!(error instanceof OutOfRange)) throw error;
+    return null;
+  }
+}

@@ -1,0 +1,136 @@
+/** Hidden hazards that no number tells: listed until their question is answered well. */
+import type { Basis } from '@coreward/optics';
+import { facetPosition } from './at-the-lens.ts';
+import type { AtRisk, CautionLevel, Hazard, HazardPlace } from './hazard.ts';
+import { wavelengthText } from './limit-texts.ts';
+import type { QuestionName } from './question-names.ts';
+import type { Walk } from './walk.ts';
+
+interface ToMind {
+  readonly id: string;
+  readonly question: QuestionName;
+  readonly point: string;
+  readonly atRisk: readonly AtRisk[];
+  readonly level: CautionLevel;
+  readonly what: string;
+  readonly doNow: string;
+  readonly basis: Basis;
+}
+
+const read = (source: string): Basis => ({ evidence: 'read', source });
+const practice: Basis = { evidence: 'proposal', source: 'common practice, no source' };
+
+/** Everything to mind on this bench. What was answered with yes is not said again. */
+export function toMind(walk: Walk): readonly Hazard[] {
+  return listOf(walk)
+    .filter(({ question }) => !walk.answers.yes.has(question))
+    .map((one) => asHazard(one, walk));
+}
+
+function listOf(walk: Walk): readonly ToMind[] {
+  const { laser } = walk.light;
+  return [...(laser.seen ? [] : [unseen(walk)]), ...always];
+}
+
+function unseen({ light: { laser } }: Walk): ToMind {
+  return {
+    id: 'invisible-light',
+    question: 'viewer',
+    point: 'anywhere along the beam',
+    atRisk: ['eye', 'other people'],
+    level: 'serious',
+    what: `Invisible light, ${wavelengthText(laser.wavelength)}: nobody blinks, and what faint glow there may be warns of nothing.`,
+    doNow: 'Find it with a card, camera or detector that you have tried on this very light.',
+    basis: read('TROS Laserstrahlung, part 2, 4.1, and a study of blinking, BAuA Fb 1069'),
+  };
+}
+
+const always: readonly ToMind[] = [
+  {
+    id: 'both-ends-live',
+    question: 'both-ends',
+    point: 'both ends of the fibre',
+    atRisk: ['eye', 'other people'],
+    level: 'mind',
+    what: 'Both ends can be live: fibres thought off and found on are a recurring accident.',
+    doNow: 'Block or switch off every source before you touch, connect or cleave either end.',
+    basis: read('reports of accidents with fibres, as read in laser safety teaching'),
+  },
+  {
+    id: 'bumped-mirror',
+    question: 'beam-height',
+    point: 'mirrors on their mounts',
+    atRisk: ['eye'],
+    level: 'mind',
+    what: 'A bumped mirror sends the beam upward.',
+    doNow: 'Keep the path level and below sitting eyes, and do not bend down to it.',
+    basis: practice,
+  },
+  {
+    id: 'unmarked-fibre',
+    question: 'marked',
+    point: 'every place where the fibre can be opened',
+    atRisk: ['eye', 'other people'],
+    level: 'mind',
+    what: 'Colour and thickness of the jacket say nothing about the power inside.',
+    doNow: 'Put a notice and caps wherever it can be opened.',
+    basis: read('teaching material on optical fibres: jackets do not tell the power'),
+  },
+  {
+    id: 'glass-pieces',
+    question: 'glass-pieces',
+    point: 'where fibre is cleaved or stripped',
+    atRisk: ['eye', 'skin'],
+    level: 'mind',
+    what: 'Most injuries with fibres are punctures by pieces of glass.',
+    doNow:
+      'Wear glasses with side shields, count the pieces into a closed container, do not search with fingers, wash your hands.',
+    basis: read('teaching material on optical fibres: most injuries are punctures'),
+  },
+  {
+    id: 'no-interlock',
+    question: 'interlock',
+    point: 'laser, its switch and its key',
+    atRisk: ['eye', 'other people'],
+    level: 'mind',
+    what: 'Key, interlock connector, emission light and beam stop are taken to be absent.',
+    doNow: 'Give yourself a stop you can close and a switch you can lock before you go on.',
+    basis: read('a laser laboratory’s page after IEC 60825: what equipment of class 3B and 4 has'),
+  },
+  {
+    id: 'non-beam',
+    question: 'non-beam',
+    point: 'driver, solvents, floor',
+    atRisk: ['skin', 'other people'],
+    level: 'mind',
+    what: 'Live contacts, solvent near a hot end and cables in the dark hurt without any light.',
+    doNow: 'Cover contacts, put solvents away, clear the floor.',
+    basis: practice,
+  },
+];
+
+function asHazard({ question: _, basis, ...one }: ToMind, walk: Walk): Hazard {
+  const end = facetPosition(walk) + walk.launch.fibre.length.value;
+  const place: HazardPlace = { part: 'bench', index: null, from: 0, to: end };
+  return {
+    ...one,
+    place,
+    quantity: 'none',
+    value: null,
+    unit: null,
+    limit: null,
+    limitSet: null,
+    exposureTime: null,
+    hazardDistance: null,
+    from: null,
+    timesLimit: null,
+    wavelength: one.id === 'invisible-light' ? walk.light.laser.wavelength : null,
+    invisible: one.id === 'invisible-light',
+    power: null,
+    asWritten: null,
+    otherTimes: [],
+    fine: '',
+    assumed: [],
+    basis: [basis],
+  };
+}
