@@ -1,12 +1,12 @@
 import { type FacetBeam, mustBeFacetBeam } from '../beam/facet-beam.ts';
 import { mustBePositive } from '../out-of-range.ts';
-import { type CoherentBeam, fieldOf, type GaussianField } from './gaussian-field.ts';
+import { type CoherentBeam, fieldOf } from './gaussian-field.ts';
 import { hermiteCrowd, hermiteFactor } from './hermite-members.ts';
 import { convergedHermitePowers } from './hermite-overlap.ts';
 import { climbLadder, ladderScratch } from './mode-ladder.ts';
 import type { ModeSet } from './mode-set.ts';
 import { facetGrid, finenessFor } from './overlap-grids.ts';
-import { cosinePower, modePower, projectPolar } from './polar-overlap.ts';
+import { cosinePower, modePower, projectPolar, samplesOn } from './polar-overlap.ts';
 import type { Pupil } from './pupil.ts';
 import { projectThroughPupil } from './pupil-overlap.ts';
 import { inUnitsOf } from './scaled-beam.ts';
@@ -41,6 +41,9 @@ const nearlyCoherent = 6;
 /** Up to so many modes (V = 45 in a step) a partly coherent beam is a matrix of Hermite-Gauss functions; beyond, these take long. */
 const mostHermiteModes = 300;
 
+/** Samples on all rings and members together beyond which matrices are quicker. */
+const mostSamples = 60_000;
+
 const scratch = ladderScratch();
 let scratchAmplitudes = new Float64Array(0);
 
@@ -71,110 +74,148 @@ export function overlapOf(
   mustBePositive(wavelength, 'overlapOf wavelength', 'a wavelength');
   const scaled = inUnitsOf(coreRadius, beam);
   const waveNumber = (2 * Math.PI * coreRadius) / wavelength;
+  const asked: Asked = {
+    set,
+    beam: scaled,
+    waveNumber,
+    tolerance,
+    fineness: finenessFor(tolerance),
+    orientations,
+  };
+  if (pupil !== null) return throughPupil(asked, pupil);
+  const coherent = scaled.m2X === 1 && scaled.m2Y === 1;
+  // matrices are made in the beam's own axes: of a turned beam the orientations of the lab are not found so
+  const asMatrix = set.modes.length <= mostHermiteModes && !(orientations && scaled.azimuth !== 0);
+  if (!coherent && asMatrix) return onTheLadder(asked, false) ?? byMatrices(asked);
+  if (!coherent && set.vNumber > ladderLimit) return byMembersOnRings(asked);
+  return onTheLadder(asked, true) ?? onRings(asked, asMatrix);
+}
+
+/** What is asked, in units of the core radius. */
+interface Asked {
+  readonly set: ModeSet;
+  readonly beam: FacetBeam;
+  readonly waveNumber: number;
+  readonly tolerance: number;
+  readonly fineness: number;
+  readonly orientations: boolean;
+}
+
+/** Sums the powers of coherent members. */
+function collector({ set, orientations }: Asked) {
   const count = set.modes.length;
   const powers = new Float64Array(count);
   const cosinePowers = orientations ? new Float64Array(count) : null;
   if (scratchAmplitudes.length < 4 * count) scratchAmplitudes = new Float64Array(4 * count);
   const amplitudes = scratchAmplitudes;
-  const collect = (weight: number) => {
-    for (let mode = 0; mode < count; mode += 1) {
-      const { l } = set.modes[mode]!;
-      powers[mode] = powers[mode]! + weight * modePower(amplitudes, mode, l);
-      if (cosinePowers !== null) {
-        cosinePowers[mode] = cosinePowers[mode]! + weight * cosinePower(amplitudes, mode, l);
+  return {
+    /** For one member at a time. */
+    amplitudes,
+    collect(weight: number): void {
+      for (let mode = 0; mode < count; mode += 1) {
+        const { l } = set.modes[mode]!;
+        powers[mode] = powers[mode]! + weight * modePower(amplitudes, mode, l);
+        if (cosinePowers !== null) {
+          cosinePowers[mode] = cosinePowers[mode]! + weight * cosinePower(amplitudes, mode, l);
+        }
       }
-    }
+    },
+    told: (method: Overlap['method']) => told(set, powers, cosinePowers, method),
   };
-  const fineness = finenessFor(tolerance);
-  let method: Overlap['method'] = 'ladder';
-  const coherent = scaled.m2X === 1 && scaled.m2Y === 1;
-  const tooManyModes = set.vNumber > ladderLimit;
-  // in the beam's own axes: of a turned beam the orientations of the lab are not found so
-  const asMatrix =
-    pupil === null && !coherent && count <= mostHermiteModes && !(orientations && scaled.azimuth !== 0);
-  const meeting = (waistRadius: number) => waistRadius / Math.hypot(1, waistRadius / modeReach(set));
-  const crowded = scaled.m2X * scaled.m2Y > nearlyCoherent;
-  const members = asMatrix && crowded ? [] : tiltMembers(scaled, waveNumber, meeting, tolerance);
-  const climbs = ({ beam: member, weight }: TiltMember) =>
-    climbLadder(
-      set.ladder(),
-      fieldOf(member, waveNumber),
-      amplitudes,
-      scratch,
-      Math.min(1e-3, tolerance / weight),
-    );
-  // few members on the ladder are quicker than any matrix; the one in the middle climbs as far as any
-  const fewMembers =
-    !tooManyModes &&
-    members.length > 0 &&
-    members.length <= 20 + 2 * count &&
-    climbs(members[members.length >> 1]!);
-  if (asMatrix && !fewMembers) {
-    const found = convergedHermitePowers(set, scaled, waveNumber, tolerance);
-    return told(set, found.powers, orientations ? found.cosinePowers : null, 'hermite');
+}
+
+function membersOf({ set, beam, waveNumber, tolerance }: Asked, steepest: number): readonly TiltMember[] {
+  const reach = modeReach(set);
+  const meeting = (waistRadius: number) => waistRadius / Math.hypot(1, waistRadius / reach);
+  const members = tiltMembers(beam, waveNumber, meeting, tolerance, steepest);
+  if (members.length === 1) return members;
+  return members.filter(
+    ({ beam: member, weight }) => weight * mostOf(set, member, waveNumber) >= tolerance / members.length,
+  );
+}
+
+/**
+ * Null where the ladder ends before some member, or where there are so many members that matrices are quicker.
+ *
+ * @param far whether to try the longer ladder as well
+ */
+function onTheLadder(asked: Asked, far: boolean): Overlap | null {
+  const { set, beam, waveNumber, tolerance } = asked;
+  if (set.vNumber > ladderLimit || (!far && beam.m2X * beam.m2Y > nearlyCoherent)) return null;
+  const members = membersOf(asked, steepestFor(asked));
+  if (!far && members.length > 20 + 2 * set.modes.length) return null;
+  const { amplitudes, collect, told: tell } = collector(asked);
+  for (const { beam: member, weight } of members) {
+    const field = fieldOf(member, waveNumber);
+    // the sum of weight·2·√power·tolerance over the members stays below twice the tolerance
+    const share = Math.min(1e-3, tolerance / (weight * members.length));
+    const climbed =
+      climbLadder(set.ladder(), field, amplitudes, scratch, share) ||
+      (far && climbLadder(set.longLadder(), field, amplitudes, scratch, share));
+    if (!climbed) return null;
+    collect(weight);
   }
-  if (pupil === null && tooManyModes && !coherent) {
-    method = 'polar';
-    const crowd = hermiteCrowd(scaled, tolerance);
-    const field = fieldOf(crowd.embedded, waveNumber);
-    const lobes = crowd.members.reduce((most, { orderX, orderY }) => Math.max(most, orderX + orderY), 0);
-    const grid = facetGrid(set, [field], fineness, lobes);
-    const table = set.fields(grid);
-    for (const member of crowd.members) {
-      amplitudes.fill(0);
-      projectPolar(
-        {
-          field,
-          grid,
-          table,
-          modes: set.modes,
-          fineness,
-          polynomial: hermiteFactor(crowd, member, waveNumber),
-        },
-        amplitudes,
-      );
-      collect(member.weight);
-    }
-  } else {
-    // the ladder ends before members that stray far; they share one grid, so that its tables are made once
-    const strays: { readonly field: GaussianField; readonly weight: number }[] = [];
-    for (const { beam: member, weight } of members) {
-      if (members.length > 1 && weight * mostOf(set, member, waveNumber) < tolerance / members.length)
-        continue;
-      const field = fieldOf(member, waveNumber);
-      // the sum of weight·2·√power·tolerance over the members stays below twice the tolerance
-      const share = Math.min(1e-3, tolerance / (weight * members.length));
-      if (pupil !== null) {
-        method = 'pupil';
-        amplitudes.fill(0);
-        projectThroughPupil(set, field, pupil, waveNumber, amplitudes, fineness);
-        collect(weight);
-      } else if (
-        !tooManyModes &&
-        (climbLadder(set.ladder(), field, amplitudes, scratch, share) ||
-          climbLadder(set.longLadder(), field, amplitudes, scratch, share))
-      ) {
-        collect(weight);
-      } else {
-        strays.push({ field, weight });
-      }
-    }
-    if (strays.length > 0) {
-      method = 'polar';
-      const grid = facetGrid(
-        set,
-        strays.map(({ field }) => field),
-        fineness,
-      );
-      const table = set.fields(grid);
-      for (const { field, weight } of strays) {
-        amplitudes.fill(0);
-        projectPolar({ field, grid, table, modes: set.modes, fineness }, amplitudes);
-        collect(weight);
-      }
-    }
+  return tell('ladder');
+}
+
+function byMatrices({ set, beam, waveNumber, tolerance, orientations }: Asked): Overlap {
+  const { powers, cosinePowers } = convergedHermitePowers(set, beam, waveNumber, tolerance);
+  return told(set, powers, orientations ? cosinePowers : null, 'hermite');
+}
+
+/** Hermite-Gauss members of a partly coherent beam, for modes too many to be matrices. */
+function byMembersOnRings(asked: Asked): Overlap {
+  const { set, beam, waveNumber, tolerance, fineness } = asked;
+  const { amplitudes, collect, told: tell } = collector(asked);
+  const crowd = hermiteCrowd(beam, tolerance);
+  const field = fieldOf(crowd.embedded, waveNumber);
+  const lobes = crowd.members.reduce((most, { orderX, orderY }) => Math.max(most, orderX + orderY), 0);
+  const grid = facetGrid(set, [field], fineness, lobes);
+  const table = set.fields(grid);
+  for (const member of crowd.members) {
+    amplitudes.fill(0);
+    const polynomial = hermiteFactor(crowd, member, waveNumber);
+    projectPolar({ field, grid, table, modes: set.modes, fineness, polynomial }, amplitudes);
+    collect(member.weight);
   }
-  return told(set, powers, cosinePowers, method);
+  return tell('polar');
+}
+
+/** Members the ladder does not hold share one grid, so that its tables are made once. */
+function onRings(asked: Asked, asMatrix: boolean): Overlap {
+  const { set, waveNumber, fineness } = asked;
+  const members = membersOf(asked, steepestFor(asked));
+  const fields = members.map(({ beam }) => fieldOf(beam, waveNumber));
+  const grid = facetGrid(set, fields, fineness);
+  // a beam that is far off or far out of focus has more waves on the rings than its share is worth
+  if (asMatrix && samplesOn(grid, fields, set.highestOrder, fineness) > mostSamples) return byMatrices(asked);
+  const { amplitudes, collect, told: tell } = collector(asked);
+  const table = set.fields(grid);
+  members.forEach(({ weight }, i) => {
+    amplitudes.fill(0);
+    projectPolar({ field: fields[i]!, grid, table, modes: set.modes, fineness }, amplitudes);
+    collect(weight);
+  });
+  return tell('polar');
+}
+
+function throughPupil(asked: Asked, pupil: Pupil): Overlap {
+  const { set, waveNumber, fineness } = asked;
+  const { amplitudes, collect, told: tell } = collector(asked);
+  for (const { beam, weight } of membersOf(asked, steepestFor(asked))) {
+    amplitudes.fill(0);
+    projectThroughPupil(set, fieldOf(beam, waveNumber), pupil, waveNumber, amplitudes, fineness);
+    collect(weight);
+  }
+  return tell('pupil');
+}
+
+/** Tilt, as a direction sine, beyond which a member has next to nothing for the modes. */
+function steepestFor({ set, beam, waveNumber, tolerance }: Asked): number {
+  const cone = 10 / Math.min(beam.waistRadiusX, beam.waistRadiusY);
+  let steep = 1.5 * set.vNumber;
+  while (set.tailBeyond(steep) > tolerance && steep < 20 * set.vNumber) steep *= 1.3;
+  return (steep + cone) / waveNumber;
 }
 
 function told(

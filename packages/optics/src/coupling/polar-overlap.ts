@@ -34,6 +34,27 @@ function azimuthalOrders(field: GaussianField, rho: number, fineness: number): n
   return phase + 7 * fineness * Math.cbrt(phase) + fromHump + 18 * fineness;
 }
 
+function samplesFor(field: GaussianField, rho: number, fineness: number, highest: number): number {
+  const wanted = azimuthalOrders(field, rho, fineness) + highest + 1;
+  let samples = 8;
+  while (samples < wanted) samples *= 2;
+  return samples;
+}
+
+/** How many samples {@link projectPolar} takes for all of `fields`: what it costs. */
+export function samplesOn(
+  { nodes }: RadialGrid,
+  fields: readonly GaussianField[],
+  highestOrder: number,
+  fineness: number,
+): number {
+  let samples = 0;
+  for (const field of fields) {
+    for (const rho of nodes) samples += samplesFor(field, rho, fineness, highestOrder);
+  }
+  return samples;
+}
+
 /** Amplitudes, four numbers a mode as in {@link climbLadder}, added to `amplitudes`. */
 export function projectPolar(projection: PolarProjection, amplitudes: Float64Array): void {
   const { field, grid, table, modes, fineness, radialPhase, polynomial } = projection;
@@ -46,9 +67,7 @@ export function projectPolar(projection: PolarProjection, amplitudes: Float64Arr
   let im = new Float64Array(0);
   for (let ring = 0; ring < rings; ring += 1) {
     const rho = grid.nodes[ring]!;
-    let samples = 8;
-    const wanted = azimuthalOrders(field, rho, fineness) + highest + 1;
-    while (samples < wanted) samples *= 2;
+    const samples = samplesFor(field, rho, fineness, highest);
     if (re.length !== samples) {
       re = new Float64Array(samples);
       im = new Float64Array(samples);

@@ -21,9 +21,10 @@ interface TiltNodes {
 
 /**
  * Quadrature over one standard normal tilt. `reach` is k·σ·W: how many waves the rms tilt puts across the width W over
- * which beam and mode meet; the coupling as a function of tilt is a band-limited function of that width.
+ * which beam and mode meet; the coupling as a function of tilt is a band-limited function of that width. Nodes are wanted
+ * from `from` to `to`, in units of the rms tilt.
  */
-function tiltNodes(reach: number, tolerance: number): TiltNodes {
+function tiltNodes(reach: number, tolerance: number, from: number, to: number): TiltNodes {
   if (reach === 0) return { nodes: [0], weights: [1] };
   // a forecast's samples need a part in a thousand, and Gauss-Hermite gets there with the fewest nodes
   if (tolerance > 1e-5 && reach < 2.5) return gaussHermite((tolerance > 5e-4 ? 1 : 2) + Math.ceil(3 * reach));
@@ -32,15 +33,17 @@ function tiltNodes(reach: number, tolerance: number): TiltNodes {
   const cut = Math.sqrt(2 * Math.log(1 / tolerance));
   const step = (2 * Math.PI) / (cut * Math.sqrt(reach * reach + 1));
   const half = Math.ceil(cut / step);
+  // what comes in so steeply that no mode takes it only counts in the sum of the weights, √(2π)/step
+  const first = Math.max(-half, Math.floor(from / step));
+  const last = Math.min(half, Math.ceil(to / step));
   const nodes: number[] = [];
   const weights: number[] = [];
-  let sum = 0;
-  for (let i = -half; i <= half; i += 1) {
+  const sum = Math.sqrt(2 * Math.PI) / step;
+  for (let i = first; i <= last; i += 1) {
     const x = i * step;
     const weight = Math.exp((-x * x) / 2);
     nodes.push(x);
     weights.push(weight);
-    sum += weight;
   }
   return { nodes, weights: weights.map((weight) => weight / sum) };
 }
@@ -52,6 +55,7 @@ function tiltNodes(reach: number, tolerance: number): TiltNodes {
  * @param waveNumber 2π/wavelength in the inverse of the beam's unit of length
  * @param meetingRadius 1/e² radius at the waist over which beam and modes can meet, in the beam's unit
  * @param tolerance error of the mean to aim for, as a fraction of the power
+ * @param steepest direction sine along either axis beyond which members are not wanted
  * @source A. Starikov and E. Wolf, J. Opt. Soc. Am. 72, 923 (1982) for the model (from memory); the crowd of tilts is
  *   the same model in another representation, checked against the sum of Hermite-Gauss modes
  */
@@ -60,15 +64,25 @@ export function tiltMembers(
   waveNumber: number,
   meetingRadius: (waistRadius: number) => number,
   tolerance: number,
+  steepest = Number.POSITIVE_INFINITY,
 ): readonly TiltMember[] {
   if (beam.m2X === 1 && beam.m2Y === 1) return [{ beam, weight: 1 }];
   const rmsX = Math.sqrt(beam.m2X ** 2 - 1) / (waveNumber * beam.waistRadiusX);
   const rmsY = Math.sqrt(beam.m2Y ** 2 - 1) / (waveNumber * beam.waistRadiusY);
-  const alongX = tiltNodes(waveNumber * rmsX * meetingRadius(beam.waistRadiusX), tolerance);
-  const alongY = tiltNodes(waveNumber * rmsY * meetingRadius(beam.waistRadiusY), tolerance);
-  const centred = beam.offsetX === 0 && beam.offsetY === 0 && beam.tiltX === 0 && beam.tiltY === 0;
   const c = Math.cos(beam.azimuth);
   const s = Math.sin(beam.azimuth);
+  const ownTiltX = c * beam.tiltX + s * beam.tiltY;
+  const ownTiltY = c * beam.tiltY - s * beam.tiltX;
+  const nodes = (rms: number, waist: number, tilt: number) =>
+    tiltNodes(
+      waveNumber * rms * meetingRadius(waist),
+      tolerance,
+      (-steepest - tilt) / rms,
+      (steepest - tilt) / rms,
+    );
+  const alongX = nodes(rmsX, beam.waistRadiusX, ownTiltX);
+  const alongY = nodes(rmsY, beam.waistRadiusY, ownTiltY);
+  const centred = beam.offsetX === 0 && beam.offsetY === 0 && beam.tiltX === 0 && beam.tiltY === 0;
   const members: TiltMember[] = [];
   for (let i = 0; i < alongX.nodes.length; i += 1) {
     const x = alongX.nodes[i]!;
