@@ -1,6 +1,6 @@
 export { type Answers, nothingAnswered } from './caution/answers.ts';
-export { type CautionEntry, cautionJson, hazardEntry } from './caution/caution-entry.ts';
-export { cautionSections } from './caution/caution-sections.ts';
+export { type CautionEntry, cautionJson, hazardEntry, stepJson } from './caution/caution-entry.ts';
+export { cautionSections, stepSections } from './caution/caution-sections.ts';
 export { type CautionOptions, type Cautions, cautionsFor } from './caution/cautions.ts';
 export {
   type AtRisk,
@@ -25,13 +25,15 @@ export { type QuestionName, questionNames } from './caution/question-names.ts';
 export { type HazardQuestion, hazardQuestions, isOpen } from './caution/questions.ts';
 export { readAnswers } from './caution/read-answers.ts';
 export { afterExposure, nobodyAppointed, standingLine } from './caution/standing-line.ts';
+export { type StepCautions, stepCautions } from './caution/step-cautions.ts';
+export { type StepName, stepNamed, stepNames } from './caution/steps.ts';
 export { type Difference, differences } from './document/differences.ts';
 export {
+  type Absence,
   type FieldNode,
   type FieldPath,
   fieldAt,
   type GroupField,
-  type LeftOut,
   type ListField,
   type QuantityField,
   type TextField,

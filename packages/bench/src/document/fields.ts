@@ -13,7 +13,7 @@ import type { Tree } from './yaml-tree.ts';
 export type FieldPath = readonly (string | number)[];
 
 /** What stands for a place where nothing is written. */
-export type LeftOut =
+export type Absence =
   | { readonly kind: 'required' }
   | { readonly kind: 'default'; readonly value: string; readonly why: string }
   | { readonly kind: 'optional'; readonly meaning: string };
@@ -23,7 +23,7 @@ interface Place {
   /** As its user spells it; of a list's item the rank, from 1. */
   readonly key: string;
   readonly about: string;
-  readonly leftOut: LeftOut;
+  readonly leftOut: Absence;
 }
 
 /** A quantity as it stands in a document, text by text. */

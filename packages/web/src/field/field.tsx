@@ -1,6 +1,6 @@
 import {
+  type Absence,
   type FieldPath,
-  type LeftOut,
   placeOfPath,
   type QuantityField,
   type RefusedPlace,
@@ -239,7 +239,7 @@ function Frame({ node, refused, hints, onTake, children }: FrameProps): JSX.Elem
   );
 }
 
-function leftOutText(leftOut: LeftOut): string {
+function leftOutText(leftOut: Absence): string {
   switch (leftOut.kind) {
     case 'required':
       return fieldTexts.leftOut.required;
@@ -250,7 +250,7 @@ function leftOutText(leftOut: LeftOut): string {
   }
 }
 
-function placeholder(leftOut: LeftOut, example: string): string {
+function placeholder(leftOut: Absence, example: string): string {
   if (leftOut.kind === 'default' && leftOut.value !== '{}' && leftOut.value !== '[]') return leftOut.value;
   return leftOut.kind === 'required' ? example : '';
 }

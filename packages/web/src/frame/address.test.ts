@@ -4,7 +4,6 @@ import { type Page, pageAt, pathOf } from './address.ts';
 const id = '0b5c1a52-5d0e-4f0c-9a59-1f1d2f7e8a10';
 const pages: readonly Page[] = [
   { page: 'start' },
-  { page: 'example' },
   { page: 'new' },
   { page: 'launch', id },
   { page: 'versions', id },

@@ -1,7 +1,6 @@
 /** A page of the web app; every one has an address that can be bookmarked and reloaded. */
 export type Page =
   | { readonly page: 'start' }
-  | { readonly page: 'example' }
   | { readonly page: 'new' }
   | { readonly page: 'launch'; readonly id: string }
   | { readonly page: 'versions'; readonly id: string }
@@ -13,7 +12,6 @@ export type Page =
 
 const plain = {
   '/': 'start',
-  '/launch/example': 'example',
   '/launch/new': 'new',
   '/drawer': 'drawer',
   '/match': 'match',

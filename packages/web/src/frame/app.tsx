@@ -1,17 +1,142 @@
-import { observingLoftLaunch } from '@coreward/bench';
-import { type JSX, lazy, Suspense, useState } from 'react';
+import { notEvaluated } from '@coreward/bench';
+import { type ComponentType, type JSX, lazy, Suspense, useCallback, useEffect, useState } from 'react';
 import { frameTexts } from '../texts/frame.ts';
+import { type Page, pageAt, pathOf } from './address.ts';
+import { Clashes } from './clashes.tsx';
+import { ConnectionWords } from './connection-words.tsx';
+import { FaultBoundary } from './fault-boundary.tsx';
+import { type Go, GoContext, PageLink } from './navigation.tsx';
+import { ArrivalContext, PageHeading } from './page-heading.tsx';
+import { StepsBar } from './steps-bar.tsx';
+import { ThemeChoice, useTheme } from './theme-choice.tsx';
 
-const LaunchPage = lazy(async () => ({ default: (await import('../launch/launch-page.tsx')).LaunchPage }));
+const StartPage = lazy(async () => ({ default: (await import('../start/start-page.tsx')).StartPage }));
+const NewLaunchPage = lazy(async () => ({
+  default: (await import('../start/new-launch-page.tsx')).NewLaunchPage,
+}));
+const KeptLaunchPage = lazy(async () => ({
+  default: (await import('../start/kept-launch-page.tsx')).KeptLaunchPage,
+}));
+const VersionsPage = lazy(async () => ({
+  default: (await import('../start/versions-page.tsx')).VersionsPage,
+}));
+const DrawerPage = lazy(async () => ({ default: (await import('../drawer/drawer-page.tsx')).DrawerPage }));
+const MatchPage = lazy(async () => ({ default: (await import('../match/match-page.tsx')).MatchPage }));
+const BookPage = lazy(async () => ({ default: (await import('../book/book-page.tsx')).BookPage }));
+const PairPage = lazy(async () => ({ default: (await import('../pairing/pair-page.tsx')).PairPage }));
 
-/** The frame around every page. */
+/** The pages that are always at hand, in the order of the work. */
+const ways: readonly {
+  readonly page: Page;
+  readonly word: string;
+  readonly also: readonly Page['page'][];
+}[] = [
+  { page: { page: 'start' }, word: frameTexts.launches, also: ['launch', 'versions', 'new'] },
+  { page: { page: 'drawer' }, word: frameTexts.drawer, also: [] },
+  { page: { page: 'match' }, word: frameTexts.match, also: [] },
+  { page: { page: 'book' }, word: frameTexts.book, also: [] },
+  { page: { page: 'pair' }, word: frameTexts.pair, also: [] },
+];
+
+/** The frame around every page: the way to the others, how it stands with the station, what can be undone. */
 export function App(): JSX.Element {
-  const [text, setText] = useState<string>(observingLoftLaunch);
+  const [page, setPage] = useState<Page>(() => pageAt(window.location.pathname));
+  const [arrival, setArrival] = useState(0);
+  useTheme();
+  const arrive = useCallback((next: Page): void => {
+    setPage(next);
+    setArrival((count) => count + 1);
+  }, []);
+  const go: Go = useCallback(
+    (next, how) => {
+      if (how?.replace === true) window.history.replaceState(null, '', pathOf(next));
+      else window.history.pushState(null, '', pathOf(next));
+      arrive(next);
+      window.scrollTo(0, 0);
+    },
+    [arrive],
+  );
+  useEffect(() => {
+    const onPop = (): void => arrive(pageAt(window.location.pathname));
+    window.addEventListener('popstate', onPop);
+    return () => window.removeEventListener('popstate', onPop);
+  }, [arrive]);
   return (
-    <main>
-      <Suspense fallback={<p>{frameTexts.opening}</p>}>
-        <LaunchPage text={text} onChange={setText} invented={true} parts={[]} />
-      </Suspense>
-    </main>
+    <GoContext value={go}>
+      <ArrivalContext value={arrival}>
+        <a className="skip" href="#page">
+          {frameTexts.skip}
+        </a>
+        <header className="way">
+          <span className="product">{frameTexts.product}</span>
+          <nav aria-label={frameTexts.pages}>
+            <ul>
+              {ways.map(({ page: to, word, also }) => (
+                <li key={word}>
+                  <PageLink
+                    to={to}
+                    here={to.page === page.page}
+                    className={also.includes(page.page) ? 'within' : ''}
+                  >
+                    {word}
+                  </PageLink>
+                </li>
+              ))}
+            </ul>
+          </nav>
+        </header>
+        <ConnectionWords />
+        <main id="page" tabIndex={-1}>
+          <FaultBoundary key={pathOf(page)}>
+            <Clashes />
+            <Suspense fallback={<p className="quiet">{frameTexts.opening}</p>}>
+              <PageShown page={page} />
+            </Suspense>
+          </FaultBoundary>
+        </main>
+        <StepsBar />
+        <footer className="page-foot">
+          <p>{notEvaluated.text}</p>
+          <ThemeChoice />
+        </footer>
+      </ArrivalContext>
+    </GoContext>
+  );
+}
+
+function PageShown({ page }: { readonly page: Page }): JSX.Element {
+  switch (page.page) {
+    case 'launch':
+      return <KeptLaunchPage key={page.id} id={page.id} />;
+    case 'versions':
+      return <VersionsPage key={page.id} id={page.id} />;
+    case 'unknown':
+      return <UnknownPage path={page.path} />;
+    default: {
+      const Shown = plainPages[page.page];
+      return <Shown key={page.page} />;
+    }
+  }
+}
+
+const plainPages: Readonly<Record<'start' | 'new' | 'drawer' | 'match' | 'book' | 'pair', ComponentType>> = {
+  start: StartPage,
+  new: NewLaunchPage,
+  drawer: DrawerPage,
+  match: MatchPage,
+  book: BookPage,
+  pair: PairPage,
+};
+
+function UnknownPage({ path }: { readonly path: string }): JSX.Element {
+  const words = frameTexts.unknown;
+  return (
+    <>
+      <PageHeading title={words.title} />
+      <p>{words.text(path)}</p>
+      <p>
+        <PageLink to={{ page: 'start' }}>{words.way}</PageLink>
+      </p>
+    </>
   );
 }

@@ -28,7 +28,7 @@ export const fieldTexts = {
   takeOut: (key: string): string => `take out ${key}`,
   item: (key: string, rank: string): string => `${key} ${rank}`,
   orWord: (word: string): string => `or ${word}`,
-  still: 'Not kept yet, for something is missing or refused:',
+  notKept: 'Not kept yet: what is marked must be mended first.',
   takeBack: 'Take back what is not kept',
   what: (key: string, before: string | null, after: string | null): string =>
     after === null

@@ -7,13 +7,27 @@ export const frameTexts = {
   drawer: 'drawer',
   match: 'match',
   book: 'bench book',
-  devices: 'other devices',
+  pair: 'devices',
+  pairThis: 'Pair this device',
+  seen: 'seen',
   opening: 'Opening …',
   title: (page: string): string => `${page} · Coreward`,
+  theme: {
+    legend: 'light in the room',
+    dark: 'dark',
+    light: 'light',
+    system: 'as this device is set',
+    what: (theme: string): string => `screens ${theme}`,
+  },
   unknown: {
     title: 'There is no such page',
     text: (path: string): string =>
-      `Nothing is kept at ${path}. The address may be mistyped or from another bench book.`,
+      `Nothing is kept at ${path}. The address may be mistyped, or from another bench book.`,
     way: 'To the launches',
+  },
+  fault: {
+    title: 'A fault of ours',
+    text: 'This page broke. What was kept is kept, and what was not yet is in this browser.',
+    reload: 'Load again',
   },
 } as const;

@@ -24,7 +24,8 @@ export const keeperTexts = {
     keepMine: 'Go on with what is here',
     keepTheirs: 'Go on with the other',
     keepBoth: 'Keep both: what is here becomes a launch of its own',
-    difference: (place: string): string => place,
+    place: 'place',
+    nothing: 'nothing',
     same: 'Nothing differs but comments and order.',
   },
   unwanted: {

@@ -1,0 +1,73 @@
+import type { KeptEntry, KeptLaunch } from '@coreward/contract';
+import { whatDiffers } from '../start/what-differs.ts';
+import { bookTexts } from '../texts/book.ts';
+
+/** One line of the bench book: a version of a launch, or an entry. */
+export type BookLine =
+  | {
+      readonly kind: 'version';
+      readonly time: string;
+      readonly launch: KeptLaunch;
+      /** What this version says that the one before it did not, in words. */
+      readonly what: readonly string[];
+    }
+  | {
+      readonly kind: 'entry';
+      readonly time: string;
+      readonly entry: KeptEntry;
+      readonly withdrawn: boolean;
+    };
+
+/** Differences told on one line; a launch that was rewritten as a whole needs no more. */
+const mostDifferences = 6;
+
+/** The versions of a launch as lines. */
+export function versionLines(versions: readonly KeptLaunch[]): readonly BookLine[] {
+  const inOrder = [...versions].sort((a, b) => a.version - b.version);
+  return inOrder.map((launch, index) => ({
+    kind: 'version',
+    time: launch.changed,
+    launch,
+    what: whatWasDone(inOrder[index - 1] ?? null, launch),
+  }));
+}
+
+export function entryLines(entries: readonly KeptEntry[]): readonly BookLine[] {
+  const withdrawn = new Set(
+    entries.flatMap(({ kind, data }) => {
+      const of = kind === 'withdrawn' ? textIn(data, 'entry') : null;
+      return of === null ? [] : [of];
+    }),
+  );
+  return entries
+    .filter(({ kind }) => kind !== 'withdrawn')
+    .map((entry) => ({ kind: 'entry', time: entry.time, entry, withdrawn: withdrawn.has(entry.id) }));
+}
+
+/** Lines by their day, newest first. */
+export function byDay(lines: readonly BookLine[], dayOf: (time: string) => string) {
+  const sorted = [...lines].sort((a, b) => b.time.localeCompare(a.time));
+  const days = new Map<string, BookLine[]>();
+  for (const line of sorted) days.set(dayOf(line.time), [...(days.get(dayOf(line.time)) ?? []), line]);
+  return [...days];
+}
+
+/** What an entry says, for people. */
+export function entryText({ data }: KeptEntry): string {
+  const told = ['text', 'question', 'answer', 'caution'].flatMap((key) => textIn(data, key) ?? []);
+  return told.length > 0 ? told.join(': ') : JSON.stringify(data);
+}
+
+function textIn(data: KeptEntry['data'], key: string): string | null {
+  if (typeof data !== 'object' || data === null || Array.isArray(data)) return null;
+  const value = data[key];
+  return typeof value === 'string' ? value : null;
+}
+
+function whatWasDone(before: KeptLaunch | null, after: KeptLaunch): readonly string[] {
+  if (before === null) return [bookTexts.made];
+  const differs = whatDiffers(before.text, after.text);
+  if (differs.length === 0) return [bookTexts.sameWords];
+  if (differs.length <= mostDifferences) return differs;
+  return [...differs.slice(0, mostDifferences), bookTexts.more(differs.length - mostDifferences)];
+}

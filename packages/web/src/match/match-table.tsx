@@ -1,0 +1,92 @@
+import { type MatchColumn, type MatchRow, matchColumns, sortedRows } from '@coreward/bench';
+import { type JSX, useState } from 'react';
+import { matchTexts } from '../texts/match.ts';
+
+/** All combinations as a table that can be sorted by any column. */
+export function MatchTable({
+  rows,
+  withLaser,
+  onMake,
+}: {
+  readonly rows: readonly MatchRow[];
+  readonly withLaser: boolean;
+  readonly onMake: (row: MatchRow) => void;
+}): JSX.Element {
+  const [column, setColumn] = useState<MatchColumn>('share');
+  const [descending, setDescending] = useState(true);
+  const sort = (next: MatchColumn): void => {
+    const numbers = next === 'share' || next === 'power';
+    setDescending(next === column ? !descending : numbers);
+    setColumn(next);
+  };
+  const columns = matchColumns.filter((each) => withLaser || each !== 'laser');
+  return (
+    <div className="scroll">
+      <table className="match-table">
+        <caption>{matchTexts.table}</caption>
+        <thead>
+          <tr>
+            {columns.map((each) => (
+              <th
+                key={each}
+                scope="col"
+                className={`column-${each}`}
+                aria-sort={each !== column ? 'none' : descending ? 'descending' : 'ascending'}
+              >
+                <button type="button" className="sort" onClick={() => sort(each)}>
+                  {matchTexts.columns[each]}
+                  <span aria-hidden="true">{each !== column ? '' : descending ? ' ↓' : ' ↑'}</span>
+                </button>
+              </th>
+            ))}
+            <th scope="col">{matchTexts.plug}</th>
+            <th scope="col" className="no-print">
+              {matchTexts.act}
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {sortedRows(rows, column, descending).map((row) => (
+            <tr key={`${row.laser}\n${row.collimator}\n${row.fibre}`}>
+              {columns.map((each) => (
+                <Cell key={each} row={row} column={each} />
+              ))}
+              <td className={row.connector === 'must not meet' ? 'warn' : 'quiet'}>
+                {matchTexts.plugs[row.connector]}
+              </td>
+              <td className="no-print">
+                <button
+                  type="button"
+                  className="quiet-button"
+                  aria-label={matchTexts.makeLabel(matchTexts.combination(row.collimator, row.fibre))}
+                  onClick={() => onMake(row)}
+                >
+                  {matchTexts.make}
+                </button>
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function Cell({ row, column }: { readonly row: MatchRow; readonly column: MatchColumn }): JSX.Element {
+  switch (column) {
+    case 'collimator':
+      return <th scope="row">{matchTexts.lens(row.collimator)}</th>;
+    case 'laser':
+    case 'fibre':
+      return <td>{row[column]}</td>;
+    case 'reason':
+      return <td className="column-reason">{row.reason}</td>;
+    case 'share':
+    case 'power':
+      return (
+        <td className={`column-${column}`}>
+          {row[column].text} <small className="quiet">{row[column].interval}</small>
+        </td>
+      );
+  }
+}
