@@ -37,12 +37,15 @@ export function gaugeListSections(): readonly Section[] {
   return [
     {
       heading: 'Gauges',
-      blocks: gauges.flatMap((gauge) => [
+      blocks: [
         {
-          kind: 'terms' as const,
-          XX,
+          kind: 'list',
+          numbered: false,
+          items: gauges.map(
+            (gauge) => `${gauge.name}: ${gauge.answers}. Needs ${gauge.needs}. ${givenAs(gauge)}`,
+          ),
         },
-      ]),
+      ],
     },
   ];
 }

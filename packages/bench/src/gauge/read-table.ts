@@ -3,7 +3,7 @@ import type { RawColumn, RawReadings, RawSetting } from './assign.ts';
 import { readHeading } from './heading.ts';
 
 /** More rows than this are refused. */
-export const mostRows = 100_000;
+export const mostRows = 50_000;
 
 /** Refusals that are told of one table; the rest is counted. */
 const mostRefusals = 8;

@@ -8,8 +8,7 @@ export interface Scatter {
 
 /**
  * Scatter of readings from what a fit left over: the same for all, or in proportion to the reading, whichever makes the
- * residuals more likely. Proportional scatter is believed only if it is four times as likely, for a few residuals tell
- * little.
+ * residuals more likely.
  *
  * @param curve the fitted values, where scatter in proportion is measured against
  * @param freedom readings less parameters, above zero
@@ -24,7 +23,7 @@ export function scatterOf(residuals: readonly number[], curve: readonly number[]
   const evenLikelihood = -0.5 * n * Math.log(even);
   const proportionalLikelihood =
     -0.5 * n * Math.log(proportional) - sizes.reduce((sum, size) => sum + Math.log(size), 0);
-  return proportionalLikelihood > evenLikelihood + Math.log(4)
+  return proportionalLikelihood > evenLikelihood
     ? { rule: 'proportional', variances: sizes.map((size) => proportional * size * size) }
     : { rule: 'even', variances: residuals.map(() => even) };
 }

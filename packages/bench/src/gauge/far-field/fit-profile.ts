@@ -1,0 +1,167 @@
+import { brentRoot, levenbergMarquardt, median, medianDeviation } from '@coreward/optics';
+import { alongSlopes, covarianceOf, scatterOf } from '../scatter.ts';
+
+/** A far field as a smooth, even curve about its centre. */
+export interface ProfileFit {
+  /** sin θ at the centre, on the scale of the readings. */
+  readonly centre: number;
+  readonly peak: number;
+  readonly background: number;
+  readonly freedom: number;
+  /** sin θ from the centre to where the curve falls to this share of its peak, with its standard uncertainty; null where the readings end before. */
+  readonly sineAt: (share: number) => { readonly value: number; readonly uncertainty: number } | null;
+  readonly x: readonly number[];
+  readonly readings: readonly number[];
+  readonly curve: readonly number[];
+}
+
+/** Readings below this share of the peak are left out: there side lobes begin, which no smooth curve follows. */
+const lowest = 0.025;
+
+/**
+ * Lays intensity = peak·exp(−k₁u² − k₂u⁴ − …) through the readings, u the distance from the centre in half widths; as
+ * many terms as the readings can bear, five at most. No shape of far field is presumed but that it is even.
+ *
+ * @param sines sin θ of each reading
+ * @param background stated; null: the median of the outermost readings, if they reach that far
+ * @returns null where the readings show no peak with two sides
+ */
+export function fitProfile(
+  sines: readonly number[],
+  intensities: readonly number[],
+  background: number | null,
+): ProfileFit | null {
+  const rough = roughly(sines, intensities);
+  if (rough === null) return null;
+  const wings = outermost(sines, intensities, rough);
+  const dark = background ?? (wings.length === 0 ? 0 : median(wings));
+  // of a median: a quarter more than of a mean
+  const darkDoubt =
+    background !== null || wings.length === 0 ? 0 : (1.25 * medianDeviation(wings)) / Math.sqrt(wings.length);
+  const reach = outTo(sines, intensities, rough, dark);
+  const kept = sines.map((_, i) => i).filter((i) => Math.abs(sines[i]! - rough.centre) <= reach);
+  const terms = Math.min(5, Math.floor((kept.length - 3) / 2));
+  if (terms < 1) return null;
+  const x = kept.map((i) => sines[i]!);
+  const y = kept.map((i) => intensities[i]! - dark);
+  const unit = 2 * rough.halfWidth;
+  const at = (p: readonly number[], sine: number): number =>
+    p[0]! * Math.exp(-exponent(p, (sine - p[1]!) / unit));
+  const residuals = (p: readonly number[]): readonly number[] => x.map((sine, i) => at(p, sine) - y[i]!);
+  // a Gaussian falls to a half in half a unit: k₁ = 4 ln 2
+  const guess = [rough.peak - dark, rough.centre, 4 * Math.LN2, ...new Array<number>(terms - 1).fill(0)];
+  const scales = [rough.peak, unit / 4, 1, ...new Array<number>(terms - 1).fill(0.3)];
+  const fit = levenbergMarquardt(residuals, guess, scales);
+  const freedom = x.length - guess.length;
+  if (fit.inverse === null || freedom < 1 || !(fit.parameters[0]! > 0)) return null;
+  const p = fit.parameters;
+  const curve = x.map((sine) => at(p, sine));
+  const columns = scales.map((scale, j) => {
+    const step = 1e-4 * scale;
+    const above = residuals(p.with(j, p[j]! + step));
+    const below = residuals(p.with(j, p[j]! - step));
+    return above.map((r, i) => (r - below[i]!) / (2 * step));
+  });
+  const covariance = covarianceOf(fit.inverse, columns, scatterOf(fit.residuals, curve, freedom).variances);
+  const farthest = Math.max(...x.map((sine) => Math.abs(sine - p[1]!))) / unit;
+  return {
+    centre: p[1]!,
+    peak: p[0]!,
+    background: dark,
+    freedom,
+    x,
+    readings: y,
+    curve,
+    sineAt: (share) => {
+      const value = crossing(p, share, farthest);
+      if (value === null) return null;
+      const slopes = p.map((parameter, j) => {
+        const step = 1e-4 * scales[j]!;
+        const above = crossing(p.with(j, parameter + step), share, farthest * 1.1);
+        const below = crossing(p.with(j, parameter - step), share, farthest * 1.1);
+        return above === null || below === null ? 0 : ((above - below) * unit) / (2 * step);
+      });
+      const slope = (Math.exp(-exponent(p, value)) - Math.exp(-exponent(p, value * 1.001))) / (value * 0.001);
+      const byDark = ((1 - share) * darkDoubt * unit) / (p[0]! * slope);
+      return { value: value * unit, uncertainty: Math.hypot(alongSlopes(slopes, covariance), byDark) };
+    },
+  };
+}
+
+const exponent = (p: readonly number[], u: number): number => {
+  let sum = 0;
+  for (let k = p.length - 1; k >= 2; k--) sum = (sum + p[k]!) * u * u;
+  return sum;
+};
+
+/** Where exp(−exponent) falls to `share`, in units; null if not before `farthest`. */
+function crossing(p: readonly number[], share: number, farthest: number): number | null {
+  const height = (u: number): number => exponent(p, u) + Math.log(share);
+  const steps = 200;
+  for (let i = 1; i <= steps; i++) {
+    const u = (farthest * i) / steps;
+    if (height(u) >= 0) return brentRoot(height, u - farthest / steps, u);
+  }
+  return null;
+}
+
+interface Rough {
+  readonly centre: number;
+  readonly halfWidth: number;
+  readonly peak: number;
+}
+
+/** Peak, middle and half width at half of the peak. */
+function roughly(sines: readonly number[], intensities: readonly number[]): Rough | null {
+  const order = sines.map((_, i) => i).sort((a, b) => sines[a]! - sines[b]!);
+  const x = order.map((i) => sines[i]!);
+  // a median of three: one stray reading is no peak
+  const y = order.map((i, k) =>
+    k === 0 || k === order.length - 1
+      ? intensities[i]!
+      : median([intensities[order[k - 1]!]!, intensities[i]!, intensities[order[k + 1]!]!]),
+  );
+  const peak = Math.max(...y);
+  const base = Math.min(...y);
+  const half = y.map((value) => value > base + (peak - base) / 2);
+  const [first, last] = [half.indexOf(true), half.lastIndexOf(true)];
+  if (!(peak > base) || first <= 0 || last >= x.length - 1) return null;
+  const left = (x[first]! + x[first - 1]!) / 2;
+  const right = (x[last]! + x[last + 1]!) / 2;
+  return { centre: (left + right) / 2, halfWidth: (right - left) / 2, peak };
+}
+
+/**
+ * The outer seventh of the readings, if it lies beyond three half widths: nearer in, the mode's own tail would be taken
+ * for the dark.
+ */
+function outermost(
+  sines: readonly number[],
+  intensities: readonly number[],
+  { centre, halfWidth }: Rough,
+): readonly number[] {
+  const order = sines
+    .map((_, i) => i)
+    .sort((a, b) => Math.abs(sines[b]! - centre) - Math.abs(sines[a]! - centre));
+  const outer = order.slice(0, Math.floor(order.length / 7));
+  const isFar = outer.every((i) => Math.abs(sines[i]! - centre) > 3 * halfWidth);
+  return isFar && outer.length >= 4 ? outer.map((i) => intensities[i]!) : [];
+}
+
+/** How far from the centre the readings stay above the lowest share: up to where two on one side are below it. */
+function outTo(
+  sines: readonly number[],
+  intensities: readonly number[],
+  { centre, peak }: Rough,
+  dark: number,
+): number {
+  const order = sines
+    .map((_, i) => i)
+    .sort((a, b) => Math.abs(sines[a]! - centre) - Math.abs(sines[b]! - centre));
+  let below = 0;
+  for (const i of order) {
+    below = intensities[i]! - dark < lowest * (peak - dark) ? below + 1 : 0;
+    if (below === 4) return Math.abs(sines[i]! - centre);
+  }
+  return Number.POSITIVE_INFINITY;
+}

@@ -1,0 +1,50 @@
+import { leastSquares } from '@coreward/optics';
+import { covarianceOf, type Scatter, scatterOf } from './scatter.ts';
+
+/** A straight line y = offset + slope·x laid through readings. */
+export interface Line {
+  readonly offset: number;
+  readonly slope: number;
+  /** Of offset and slope. */
+  readonly covariance: readonly (readonly number[])[];
+  /** Readings less two; 0 where the uncertainty is the stated one. */
+  readonly freedom: number;
+  readonly scatter: Scatter | null;
+  readonly curve: readonly number[];
+  readonly residuals: readonly number[];
+}
+
+/**
+ * The straight line of least squares, every reading with the same weight. Its covariance is learnt from what the
+ * readings scatter about it; two readings show no scatter, and take the stated uncertainty of one.
+ *
+ * @param stated standard uncertainty of one y
+ * @returns null where x is the same throughout
+ */
+export function lineThrough(x: readonly number[], y: readonly number[], stated: number): Line | null {
+  const middle = x.reduce((sum, v) => sum + v, 0) / x.length;
+  const columns = [x.map(() => 1), x.map((v) => v - middle)];
+  const fit = x.length < 2 ? null : leastSquares(columns, y);
+  if (fit === null) return null;
+  const [level, slope] = fit.coefficients as [number, number];
+  const curve = x.map((v) => level + slope * (v - middle));
+  const freedom = x.length - 2;
+  const scatter = freedom > 0 ? scatterOf(fit.residuals, curve, freedom) : null;
+  const variances = scatter?.variances ?? x.map(() => stated ** 2);
+  const about = covarianceOf(fit.inverse, columns, variances);
+  // from the middle of the readings to x = 0
+  const [vLevel, both, vSlope] = [about[0]![0]!, about[0]![1]!, about[1]![1]!];
+  const covariance = [
+    [vLevel - 2 * middle * both + middle ** 2 * vSlope, both - middle * vSlope],
+    [both - middle * vSlope, vSlope],
+  ];
+  return {
+    offset: level - slope * middle,
+    slope,
+    covariance,
+    freedom,
+    scatter,
+    curve,
+    residuals: fit.residuals,
+  };
+}

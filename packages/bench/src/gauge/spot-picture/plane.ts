@@ -1,0 +1,86 @@
+import type { Picture } from '../picture.ts';
+
+/** Light, pixel by pixel, in shares of full scale; row by row from the top. */
+export interface Plane {
+  readonly width: number;
+  readonly height: number;
+  readonly light: Float32Array;
+}
+
+/** How codes stand for light: in proportion, or as sRGB has it. */
+export type Encoding = 'linear' | 'srgb';
+
+/** What was made of the picture's channels. */
+export interface PlaneRead {
+  readonly plane: Plane;
+  readonly channel: 'grey' | 'red' | 'green' | 'blue';
+  /** Step between two codes, in the unit of `light`; of sRGB the widest. */
+  readonly step: number;
+}
+
+/**
+ * The light of the one channel that sees most of it. Other channels would add their noise and, clipped, their plateau.
+ *
+ * @source IEC 61966-2-1:1999 for `srgb`
+ */
+export function planeOf(picture: Picture, encoding: Encoding, decode: (code: number) => number): PlaneRead {
+  const { width, height, channels, samples, fullScale } = picture;
+  const pixels = width * height;
+  const channel = channels === 1 ? 0 : brightest(samples, pixels);
+  const table = Float32Array.from({ length: fullScale + 1 }, (_, code) =>
+    encoding === 'srgb' ? decode(code / fullScale) : code / fullScale,
+  );
+  const light = new Float32Array(pixels);
+  for (let i = 0; i < pixels; i++) light[i] = table[samples[i * channels + channel]!]!;
+  return {
+    plane: { width, height, light },
+    channel: channels === 1 ? 'grey' : (['red', 'green', 'blue'] as const)[channel]!,
+    step: 1 / fullScale,
+  };
+}
+
+function brightest(samples: Uint8Array | Uint16Array, pixels: number): 0 | 1 | 2 {
+  const sums = [0, 0, 0];
+  // squares: a spot counts for more than a bright room
+  for (let i = 0; i < 3 * pixels; i += 3) for (let k = 0; k < 3; k++) sums[k]! += samples[i + k]! ** 2;
+  return sums.indexOf(Math.max(...sums)) as 0 | 1 | 2;
+}
+
+/**
+ * Takes out single pixels far brighter than all their neighbours but one: each gets the median of its neighbours. A spot
+ * two pixels wide keeps its peak, for a lens does not light one pixel alone.
+ *
+ * @param noise scatter of a dark pixel, in the unit of `light`
+ * @returns how many there were
+ */
+export function removeHotPixels({ width, height, light }: Plane, dark: number, noise: number): number {
+  const hot: [number, number][] = [];
+  const around = new Float32Array(8);
+  for (let y = 0; y < height; y++) {
+    for (let x = 0; x < width; x++) {
+      const here = light[y * width + x]! - dark;
+      if (!(here > 8 * noise)) continue;
+      const n = neighbours(light, width, height, x, y, around);
+      const sorted = around.subarray(0, n).sort();
+      const second = sorted[n - 2]! - dark;
+      if (here > 2.2 * Math.max(second, 0) + 8 * noise) hot.push([y * width + x, sorted[n >> 1]!]);
+    }
+  }
+  for (const [at, value] of hot) light[at] = value;
+  return hot.length;
+}
+
+function neighbours(
+  light: Float32Array,
+  width: number,
+  height: number,
+  x: number,
+  y: number,
+  into: Float32Array,
+): number {
+  let n = 0;
+  for (let v = Math.max(0, y - 1); v <= Math.min(height - 1, y + 1); v++)
+    for (let u = Math.max(0, x - 1); u <= Math.min(width - 1, x + 1); u++)
+      if (u !== x || v !== y) into[n++] = light[v * width + u]!;
+  return n;
+}
