@@ -17,7 +17,7 @@ export function assumptionsOf(launch: Launch, bench: StatedBench): readonly stri
   if (launch.misalignment === null) {
     said.push(
       nearScrews(bench.meeting.arrival).assumed
-        ? `No mount is given: the aim is what a hand leaves with a screw of ${writeValue(assumedLever.pitch, 'length')} a turn on a ${writeValue(assumedLever.lever, 'length')} lever, ${writeValue(assumedLever.distance, 'length')} before the fibre’s lens.`
+        ? `No mount is given: the aim is what a hand leaves with a screw of ${writeValue(assumedLever.pitch, 'length')} a turn on a ${writeValue(assumedLever.lever, 'length')} lever, ${writeValue(assumedLever.distance, 'length')} before the fibre${launch.collimator === null ? '' : '’s lens'}.`
         : 'Walked by hand: what is left of the aim is the finest motion of a finger on the near mirror’s screws, 0.001 to 0.0025 turn.',
     );
   }
@@ -39,6 +39,17 @@ export function assumptionsOf(launch: Launch, bench: StatedBench): readonly stri
   const kept = doubtfulEntries(launch)
     .filter(({ defaulted }) => defaulted === 'value')
     .map(({ key }) => key);
-  if (kept.length > 0) said.push(`Left to the defaults, value and doubt: ${kept.join(', ')}.`);
+  if (kept.length > 0) said.push(`Left to the defaults, value and doubt: ${byPart(kept)}.`);
   return said;
+}
+
+/** `laser.beam: waist position, quality; collimator: surfaces.coating`: each part named once. */
+export function byPart(keys: readonly string[]): string {
+  const parts = new Map<string, string[]>();
+  for (const key of keys) {
+    const [, part = key, rest = ''] =
+      /^(path\.\d+\.\w+|laser\.beam|output\.collimator|\w+)\.(.+)$/u.exec(key) ?? [];
+    parts.set(part, [...(parts.get(part) ?? []), rest]);
+  }
+  return [...parts].map(([part, rests]) => `${part}: ${rests.join(', ')}`).join('; ');
 }

@@ -35,7 +35,9 @@ export interface Forecast {
   readonly tolerances: {
     readonly guided: Tolerances;
     readonly fundamental: Tolerances | null;
+    /** Share lost to the finest turn of a hand at both screws of the near mirror: of LP01, and of all guided light. */
     readonly handLimit: number | null;
+    readonly handLimitGuided: number | null;
   };
   readonly output: ExpectedOutput;
   readonly nextMeasurement: readonly Measurement[];
@@ -78,6 +80,8 @@ export interface ExpectedCoupling {
   readonly guided: number;
   readonly fundamental: number | null;
   readonly bestGuided: number;
+  /** Where `bestGuided` is aimed, m and rad at the facet; null: on the axis, as nearly always. */
+  readonly bestGuidedAt: OffAxis | null;
   readonly bestFundamental: number | null;
   readonly guidedInterval: { readonly low: number; readonly high: number };
   readonly fundamentalInterval: { readonly low: number; readonly high: number } | null;
@@ -87,6 +91,14 @@ export interface ExpectedCoupling {
   readonly methodNote: string;
   /** Whether misalignment was written, or taken as what a hand leaves. */
   readonly aim: 'as written' | 'walked by hand';
+}
+
+/** An aim beside the axis of the fibre. */
+export interface OffAxis {
+  readonly offsetX: number;
+  readonly offsetY: number;
+  readonly tiltX: number;
+  readonly tiltY: number;
 }
 
 export type LedgerGroup = 'path' | 'lens' | 'facet' | 'overlap' | 'fibre' | 'output';

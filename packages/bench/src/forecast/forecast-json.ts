@@ -1,4 +1,4 @@
-import type { Expected, Forecast, Tolerances } from './expected.ts';
+import type { Expected, Forecast, OffAxis, Tolerances } from './expected.ts';
 
 /** A forecast as `coreward forecast --json` prints it. docs/forecast-json.md tells every key. */
 export type ForecastJson = ReturnType<typeof forecastJson>;
@@ -24,6 +24,7 @@ export function forecastJson(forecast: Forecast) {
       guided: tolerancesJson(tolerances.guided),
       fundamental: tolerances.fundamental === null ? null : tolerancesJson(tolerances.fundamental),
       handLimit: tolerances.handLimit,
+      handLimitGuided: tolerances.handLimitGuided,
     },
     output: outputJson(forecast),
     nextMeasurement: nextMeasurement.map(({ quantity, gauge, narrows, how }) => ({
@@ -77,6 +78,7 @@ function couplingJson({ coupling }: Forecast) {
     fundamental: coupling.fundamental,
     bestGuided: coupling.bestGuided,
     bestFundamental: coupling.bestFundamental,
+    bestGuidedAt: offAxisJson(coupling.bestGuidedAt),
     low_guided: coupling.guidedInterval.low,
     high_guided: coupling.guidedInterval.high,
     low_fundamental: coupling.fundamentalInterval?.low ?? null,
@@ -85,6 +87,12 @@ function couplingJson({ coupling }: Forecast) {
     methodNote: coupling.methodNote,
     aim: coupling.aim,
   };
+}
+
+function offAxisJson(at: OffAxis | null) {
+  return at === null
+    ? null
+    : { offsetX_m: at.offsetX, offsetY_m: at.offsetY, tiltX_rad: at.tiltX, tiltY_rad: at.tiltY };
 }
 
 function tolerancesJson({ offsetFor1dB, tiltFor1dB, defocusFor1dB, screws }: Tolerances) {

@@ -3,6 +3,7 @@ import type { Launch } from '../launch/launch.ts';
 import { assumptionsOf } from './assumptions.ts';
 import { type BestCoupling, bestCoupling } from './best-coupling.ts';
 import { type Budget, spotRadii } from './budget.ts';
+import { convergence, paraxialUpTo } from './convergence.ts';
 import { doubtfulEntries } from './entries-of.ts';
 import type {
   Caution,
@@ -12,9 +13,10 @@ import type {
   ExpectedSpot,
   Forecast,
   LedgerEntry,
+  OffAxis,
 } from './expected.ts';
 import { modeFields, outputBeam } from './far-end.ts';
-import { arrivalHalfAngle } from './meeting.ts';
+import { arrivalHalfAngle, type Meeting } from './meeting.ts';
 import { measurementsWorthTaking } from './next-measurement.ts';
 import { handLimitOf, tolerancesFor } from './one-decibel.ts';
 import { outOfRangeRefusal } from './out-of-range-refusal.ts';
@@ -66,7 +68,8 @@ function forecastOf(launch: Launch, options: SpreadOptions): Forecast {
       screws: [],
     },
     fundamental: tolerancesFor(bench, best.fundamental, 'fundamental'),
-    handLimit: handLimitOf(bench, best.fundamental),
+    handLimit: handLimitOf(bench, best.fundamental, 'fundamental'),
+    handLimitGuided: handLimitOf(bench, best.guided, 'guided'),
   };
   const meter = {
     reading: interval(
@@ -142,17 +145,28 @@ function couplingOf(
     bestGuided: Math.max(best.guided?.share ?? 0, chain.guided),
     bestFundamental:
       best.fundamental === null ? null : Math.max(best.fundamental.share, chain.fundamental ?? 0),
+    bestGuidedAt: offAxis(best.guided, bench.meeting),
     guidedInterval,
     fundamentalInterval,
     method: bench.method,
     methodNote:
-      bench.method === 'modes'
+      convergence(launch, arrivalHalfAngle(bench.meeting.beamOutside, bench.meeting.wavelength)) > paraxialUpTo
+        ? 'a paraxial scalar model, out of its range for light focused so strongly'
+        : bench.method === 'modes'
         ? 'overlap with every guided mode; the paraxial model is right to about one part in a thousand'
         : bench.meeting.vNumber <= 30
           ? 'the beam is too incoherent to be summed: LP01 as a Gaussian, all light by rays, within what that many modes can carry; right to a third'
           : 'share of rays inside core and aperture; right to 0.01 % for a centred beam, up to 5 % low at the core’s edge',
     aim: launch.misalignment === null ? 'walked by hand' : 'as written',
   };
+}
+
+/** The aim of the optimum, if it lies beside the axis by more than anyone would call on it. */
+function offAxis(best: BestCoupling | null, { coreRadius, numericalAperture }: Meeting): OffAxis | null {
+  if (best === null) return null;
+  const { offsetX, offsetY, tiltX, tiltY } = best.beam;
+  const beside = Math.hypot(offsetX, offsetY) / coreRadius + Math.hypot(tiltX, tiltY) / numericalAperture;
+  return beside < 0.1 ? null : { offsetX, offsetY, tiltX, tiltY };
 }
 
 function fibreOf(bench: StatedBench, spread: Spread): ExpectedFibre {

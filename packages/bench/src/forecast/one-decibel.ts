@@ -100,9 +100,12 @@ function crossing(
   }
 }
 
-/** Fraction of the fundamental that is lost when both screws of the near mirror are off by the least steady hand's motion. */
-export function handLimitOf(bench: StatedBench, best: BestCoupling | null): number | null {
-  const { meeting, budget } = bench;
+/**
+ * Share of `wanted` that is lost when both screws of the near mirror are off by the least steady hand's motion, from the
+ * optimum of `wanted`; null where no mount is given.
+ */
+export function handLimitOf(bench: StatedBench, best: BestCoupling | null, wanted: Wanted): number | null {
+  const { meeting, budget, countedRays } = bench;
   const { horizontal, vertical, assumed } = nearScrews(meeting.arrival);
   if (assumed) return null;
   if (best === null || !(best.share > 0)) return null;
@@ -110,13 +113,20 @@ export function handLimitOf(bench: StatedBench, best: BestCoupling | null): numb
   const y = leverAtFacet(vertical, meeting.lens, budget.bestDistance);
   const byX = horizontal.tiltPerTurn * finestFingerMotion.leastSteady;
   const byY = vertical.tiltPerTurn * finestFingerMotion.leastSteady;
-  const off: FacetBeam = {
-    ...best.beam,
-    offsetX: x.offset * byX,
-    tiltX: x.tilt * byX,
-    offsetY: y.offset * byY,
-    tiltY: y.tilt * byY,
-  };
-  const left = shareOf(bench, off, 'fundamental', 1e-7) ?? 0;
-  return Math.max(0, 1 - left / best.share);
+  const { beam } = best;
+  const off = (sign: 1 | -1): FacetBeam => ({
+    ...beam,
+    offsetX: beam.offsetX + sign * x.offset * byX,
+    tiltX: beam.tiltX + sign * x.tilt * byX,
+    offsetY: beam.offsetY + sign * y.offset * byY,
+    tiltY: beam.tiltY + sign * y.tilt * byY,
+  });
+  const counted = wanted === 'guided' ? countedRays : null;
+  const share = (at: FacetBeam): number =>
+    counted === null ? (shareOf(bench, at, wanted, 1e-7) ?? 0) : counted(at, meeting.pupil);
+  // about a beam that comes straight in, left is as right
+  const straight = beam.offsetX === 0 && beam.offsetY === 0 && beam.tiltX === 0 && beam.tiltY === 0;
+  const left = straight ? share(off(1)) : Math.min(share(off(1)), share(off(-1)));
+  const top = counted === null ? best.share : share(beam);
+  return top > 0 ? Math.max(0, 1 - left / top) : null;
 }

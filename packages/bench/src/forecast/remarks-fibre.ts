@@ -1,7 +1,7 @@
 import { writeValue } from '../units/write.ts';
 import type { Remark } from './expected.ts';
 import { fewModedBelow } from './fibre-taker.ts';
-import { lossText } from './remark-text.ts';
+import { lossText, percentText, wavelengthText } from './remark-text.ts';
 import type { StatedBench } from './stated-bench.ts';
 import type { Told } from './told.ts';
 
@@ -11,42 +11,52 @@ export function fibreRemarks(told: Told, bench: StatedBench): readonly Remark[] 
 }
 
 function modes(told: Told, { meeting }: StatedBench): readonly Remark[] {
-  const { lpModes, modesWithOrientation, lpModesRange, cutoffWavelength } = told.fibre;
+  const { lpModes, lpModesRange, cutoffWavelength } = told.fibre;
   if (lpModes === null || lpModesRange === null || lpModesRange[1] < 2 || meeting.vNumber >= fewModedBelow)
     return [];
-  const { guided, fundamental } = told.coupling;
-  const wavelength = writeValue(meeting.wavelength, 'length');
-  const single = writeValue(cutoffWavelength, 'length', 3);
+  const wavelength = wavelengthText(meeting.wavelength);
   if (lpModes === 1) {
     return [
       {
         id: 'perhaps-more-modes',
         kind: 'know',
-        text: `As stated the fibre guides one mode at ${wavelength}, but within its doubt up to ${lpModesRange[1]} LP modes: it is single-moded above ${single}, near this light.`,
+        text: `As stated the fibre guides one mode at ${wavelength}, but within its doubt up to ${lpModesRange[1]} LP modes: it is single-moded above ${wavelengthText(cutoffWavelength)}, near this light.`,
       },
     ];
   }
-  const range =
-    lpModesRange[0] === lpModesRange[1]
-      ? ''
-      : ` (between ${lpModesRange[0]} and ${lpModesRange[1]} within the doubt of its core and aperture)`;
-  const share =
-    fundamental === null || guided === 0
-      ? ''
-      : ` Of the guided light ${((100 * fundamental) / guided).toFixed(0)} % is in LP01.`;
-  const radius = (2.405 * meeting.wavelength) / (2 * Math.PI * meeting.numericalAperture);
+  const share = shareInFundamental(told);
+  if (share === null || share >= nearlyAll || !hidesMisalignment(told)) return [];
+  // V goes with the core over the wavelength, whatever the profile
+  const core = 2 * meeting.coreRadius * (meeting.wavelength / cutoffWavelength);
   return [
     {
       id: 'several-modes',
       kind: 'know',
-      text: `At ${wavelength} this fibre guides ${lpModes} LP modes${range}, ${modesWithOrientation} with their orientations; it is single-moded only above ${single}. Total power then hides misalignment: the meter stands near its peak while the beam is still off, and the light goes into higher modes.${share} Watch the shape of the output spot as well.`,
+      text: `Total power hides misalignment here: the meter stands near its peak while the beam is still off, and the light goes into higher modes. Of the guided light ${percentText(share)} is in LP01. Watch the shape of the output spot as well.`,
     },
     {
       id: 'fewer-modes',
       kind: 'change',
-      text: `For one mode at ${wavelength} take a fibre with a core below ${writeValue(2 * radius, 'length', 2)} at the same aperture of ${meeting.numericalAperture.toPrecision(2)}.`,
+      text: `For one mode at ${wavelength} take a fibre with a core below ${writeValue(core, 'length', 2)} at the same aperture of ${meeting.numericalAperture.toPrecision(2)}.`,
     },
   ];
+}
+
+/** From this share on LP01 has about all the light, and nothing is hidden in other modes. */
+const nearlyAll = 0.98;
+
+function shareInFundamental({ coupling: { guided, fundamental } }: Told): number | null {
+  return fundamental === null || guided === 0 ? null : fundamental / guided;
+}
+
+/** Whether all guided light bears more misalignment than LP01 does, so that a meter does not show it. */
+function hidesMisalignment({ tolerances: { guided, fundamental } }: Told): boolean {
+  if (fundamental === null) return true;
+  const wider = (all: number | null, one: number | null) =>
+    one !== null && (all === null || all > 1.15 * one);
+  return (
+    wider(guided.offsetFor1dB, fundamental.offsetFor1dB) || wider(guided.tiltFor1dB, fundamental.tiltFor1dB)
+  );
 }
 
 function bends(told: Told, { budget }: StatedBench): readonly Remark[] {
@@ -83,19 +93,18 @@ function attenuation(told: Told): readonly Remark[] {
     {
       id: 'attenuation-guessed',
       kind: 'know',
-      text: `The attenuation at ${writeValue(told.launch.laser.wavelength.value, 'length')} is a guess: between ${lossText(entry.high)} and ${lossText(entry.low)} over this length. Comparing two lengths of the fibre settles it.`,
+      text: `The attenuation at ${wavelengthText(told.launch.laser.wavelength.value)} is a guess: between ${lossText(entry.high)} and ${lossText(entry.low)} over this length. Comparing two lengths of the fibre settles it.`,
     },
   ];
 }
 
 function cladding(told: Told): readonly Remark[] {
-  const { claddingReaches, reading } = told.meter;
-  if (!claddingReaches) return [];
+  if (!told.meter.claddingReaches) return [];
   return [
     {
       id: 'cladding-light',
       kind: 'know',
-      text: `Light in the cladding can reach the far end here and would be taken for guided light: expect the meter to show ${writeValue(reading.value, 'power', 2)}, up to ${writeValue(reading.high, 'power', 2)}. A few tight turns or a drop of index-matching liquid on the bare cladding takes it out.`,
+      text: 'Light in the cladding can reach the far end here, and a meter takes it for guided light. A few tight turns or a drop of index-matching liquid on the bare cladding takes it out.',
     },
   ];
 }

@@ -10,15 +10,46 @@ export function partRemarks(told: Told): readonly Remark[] {
 }
 
 function clipping(told: Told): readonly Remark[] {
-  return told.ledger
+  return [...atTheLens(told), ...onTheWay(told)];
+}
+
+/** What the lens clips, and what its edge makes of the rest: the overlap is computed with it, so both are told at once. */
+function atTheLens({ ledger }: Told): readonly Remark[] {
+  const clip = ledger.find(({ id }) => id === 'lens-clip')?.transmission ?? 1;
+  if (clip >= 0.99) return [];
+  const form = ledger.find(({ id }) => id === 'aberration')?.transmission ?? 1;
+  const mend = 'Use a wider lens, or a smaller beam there.';
+  if (form <= 1.01) {
+    const more = form < 0.99 ? ` and what is left costs another ${lossText(form)} by its rings` : '';
+    return [
+      {
+        id: 'lens-clip-cuts',
+        kind: 'change',
+        text: `The lens clips ${lossText(clip)} off the beam${more}. ${mend}`,
+      },
+    ];
+  }
+  const net = clip * form;
+  const together = net > 0.99 ? 'nothing' : lossText(net);
+  return [
+    {
+      id: 'lens-clip-cuts',
+      kind: net < 0.97 ? 'change' : 'know',
+      text: `The lens clips ${lossText(clip)} off the beam, but what is left suits the fibre ${lossText(1 / form)} better than the whole would: together they cost ${together}.${net < 0.97 ? ` ${mend}` : ''}`,
+    },
+  ];
+}
+
+/** Before the lens only what is cut off is computed. */
+function onTheWay({ ledger }: Told): readonly Remark[] {
+  return ledger
     .filter(
-      ({ id, transmission }) =>
-        (id.startsWith('clip-') || id.startsWith('stop-') || id === 'lens-clip') && transmission < 0.99,
+      ({ id, transmission }) => (id.startsWith('clip-') || id.startsWith('stop-')) && transmission < 0.99,
     )
     .map(({ id, label, transmission }) => ({
       id: `${id}-cuts`,
       kind: 'change',
-      text: `The beam is ${label.startsWith('stop') ? `cut by ${label}` : label}: ${lossText(transmission)}, and what is left has rings that no longer suit a mode. Use a wider part, or a smaller beam there.`,
+      text: `The beam is ${label.startsWith('stop') ? `cut by ${label}` : label}: ${lossText(transmission)}. What the edge does to the form of the rest is not computed. Use a wider part, or a smaller beam there.`,
     }));
 }
 
@@ -54,7 +85,7 @@ function dominant(told: Told): readonly Remark[] {
     {
       id: 'default-doubt-dominates',
       kind: 'know',
-      text: `Most of the doubt comes from ${first.quantity}, and its uncertainty is only our default: measure it (${first.how}), and the interval shrinks to about ${(100 * first.narrows).toFixed(0)} % of its width.`,
+      text: `Most of the doubt comes from ${first.quantity}, and its uncertainty is only our default: measure it first.`,
     },
   ];
 }

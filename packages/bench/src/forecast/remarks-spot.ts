@@ -1,9 +1,14 @@
+import type { FacetBeam } from '@coreward/optics';
 import { writeValue } from '../units/write.ts';
+import { betterFocalLength } from './better-focal-length.ts';
+import { convergence, paraxialUpTo } from './convergence.ts';
 import { asStated } from './draw.ts';
 import type { Remark } from './expected.ts';
 import { fewModedBelow } from './fibre-taker.ts';
+import { coarseAbove, handLoss } from './hand-loss.ts';
+import { stopTransmission } from './meeting.ts';
 import { suitedRadius } from './overlap-causes.ts';
-import { lossText, percentText } from './remark-text.ts';
+import { lossText, percentText, wavelengthText } from './remark-text.ts';
 import type { StatedBench } from './stated-bench.ts';
 import type { Told } from './told.ts';
 import { focalLengthFor } from './way-to-the-facet.ts';
@@ -11,6 +16,7 @@ import { focalLengthFor } from './way-to-the-facet.ts';
 /** What the spot at the facet says: size, focus, shape, cone, aim. */
 export function spotRemarks(told: Told, bench: StatedBench): readonly Remark[] {
   return [
+    ...strongFocus(told),
     ...focus(told, bench),
     ...size(told, bench),
     ...quality(told),
@@ -34,7 +40,7 @@ function focus(told: Told, { budget }: StatedBench): readonly Remark[] {
     thread === null ? '' : `, ${Math.abs(move / thread.value).toPrecision(2)} turn of the focus thread`;
   const setFor =
     collimator.focus.kind === 'wavelength'
-      ? `The collimator is focused for ${writeValue(collimator.focus.wavelength.value, 'length')}, this light is ${writeValue(told.launch.laser.wavelength.value, 'length')}. `
+      ? `The collimator is focused for ${wavelengthText(collimator.focus.wavelength.value)}, this light is ${wavelengthText(told.launch.laser.wavelength.value)}. `
       : 'The facet is out of focus. ';
   return [
     {
@@ -45,30 +51,50 @@ function focus(told: Told, { budget }: StatedBench): readonly Remark[] {
   ];
 }
 
-function size(told: Told, { meeting, taker }: StatedBench): readonly Remark[] {
-  const { collimator } = told.launch;
+function size(told: Told, bench: StatedBench): readonly Remark[] {
+  const { meeting, taker } = bench;
+  const { collimator, laser } = told.launch;
   const { waistDiameterX, waistDiameterY } = told.facet;
   const spot = Math.sqrt(waistDiameterX * waistDiameterY);
   const mixed = Math.sqrt(meeting.beam.m2X * meeting.beam.m2Y);
   const suited = 2 * suitedRadius(meeting, taker) * Math.sqrt(mixed);
-  const ratio = spot / suited;
-  const loss = factorOf(told, 'spot-size');
-  if (loss > 0.97) return [];
-  const small = ratio < 1;
+  const ratio = suited / spot;
+  if (factorOf(told, 'spot-size') > 0.97) return [];
   const against = taker.vNumber < fewModedBelow ? 'the mode' : 'core and aperture together';
-  const said = `The spot is ${small ? 'too small' : 'too large'} for ${against}: ${writeValue(spot, 'length', 2)} across, ${writeValue(suited, 'length', 2)} would suit.`;
+  const said = `The spot is too ${ratio > 1 ? 'small' : 'large'} for ${against}: ${writeValue(spot, 'length', 2)} across, ${writeValue(suited, 'length', 2)} would suit.`;
   if (collimator === null) {
-    return [{ id: 'spot-size', kind: 'change', text: `${said} Put a lens before the fibre.` }];
+    // a lens makes of a beam of radius w a waist of radius M²λf/(πw)
+    const arriving = Math.sqrt(told.facet.spotDiameterX * told.facet.spotDiameterY);
+    const focalLength = (Math.PI * arriving * suited) / (4 * mixed * laser.wavelength.value);
+    const lens = writeValue(focalLength, 'length', 2);
+    return [
+      {
+        id: 'spot-size',
+        kind: 'change',
+        text: `${said} Put a lens of about ${lens} focal length before the fibre.`,
+      },
+    ];
   }
+  const better = betterFocalLength(bench, ratio);
+  // less is not worth another lens
+  if (better.gain < 1.02) return [];
   const focalLength = focalLengthFor(collimator, meeting.wavelength, asStated);
-  return [
-    {
-      id: 'spot-size',
-      kind: 'change',
-      text: `${said} A focal length of about ${writeValue(focalLength / ratio, 'length', 2)} instead of ${writeValue(focalLength, 'length', 2)} gains up to ${lossText(loss)}; so does a beam ${(ratio).toPrecision(2)} times as wide.`,
-    },
-  ];
+  const lens = `A focal length of about ${writeValue(focalLength * better.ratio, 'length', 2)} instead of ${writeValue(focalLength, 'length', 2)} gains up to ${lossText(1 / better.gain)}`;
+  // a wider beam would be clipped more, a narrower one less: only where neither matters is it the same
+  const unclipped = stopTransmission(widened(meeting.beam, better.ratio), meeting.pupil, meeting.wavelength);
+  const beam =
+    unclipped > 0.99 && factorOf(told, 'lens-clip') > 0.99
+      ? `; so does a beam ${(1 / better.ratio).toPrecision(2)} times as wide`
+      : '';
+  return [{ id: 'spot-size', kind: 'change', text: `${said} ${lens}${beam}.` }];
 }
+
+/** The beam with its waist at the facet so much larger, as a narrower beam at the lens would have it. */
+const widened = (beam: FacetBeam, ratio: number): FacetBeam => ({
+  ...beam,
+  waistRadiusX: beam.waistRadiusX * ratio,
+  waistRadiusY: beam.waistRadiusY * ratio,
+});
 
 function quality(told: Told): readonly Remark[] {
   const loss = factorOf(told, 'beam-quality');
@@ -77,20 +103,39 @@ function quality(told: Told): readonly Remark[] {
     {
       id: 'beam-quality',
       kind: 'know',
-      text: `The beam’s M² alone costs ${lossText(loss)}: no lens brings that back, a fibre with more modes or a cleaner laser does. M² does not fix what a beam is made of; another beam of the same M² may couple better or worse.`,
+      text: `The beam’s M² alone costs ${lossText(loss)}: no lens brings that back, a fibre with more modes or a cleaner laser does. Another beam of the same M² may couple better or worse.`,
     },
   ];
 }
 
-function cone(told: Told, { meeting }: StatedBench): readonly Remark[] {
-  const { halfAngle } = told.facet;
+function cone({ launch, facet }: Told, { meeting }: StatedBench): readonly Remark[] {
   const { numericalAperture, vNumber } = meeting;
-  if (vNumber < fewModedBelow || Math.sin(Math.min(halfAngle, 1.5)) < numericalAperture) return [];
+  const arrives = convergence(launch, facet.halfAngle);
+  if (vNumber < fewModedBelow || arrives < numericalAperture) return [];
+  const change =
+    launch.collimator === null
+      ? 'put a lens before the fibre that widens the spot'
+      : 'use a longer focal length';
   return [
     {
       id: 'aperture-overfilled',
       kind: 'change',
-      text: `The light arrives in a cone of ${writeValue(halfAngle, 'angle', 2)} half angle; the fibre takes ${writeValue(Math.asin(Math.min(1, numericalAperture)), 'angle', 2)}. What comes steeper is lost: use a longer focal length.`,
+      text: `The light arrives in a cone of ${coneText(arrives)} half angle; the fibre takes ${coneText(numericalAperture)}. What comes steeper is lost: ${change}.`,
+    },
+  ];
+}
+
+const coneText = (sine: number): string => writeValue(Math.asin(Math.min(1, sine)), 'angle', 2, '°');
+
+function strongFocus({ launch, facet }: Told): readonly Remark[] {
+  const arrives = convergence(launch, facet.halfAngle);
+  if (arrives <= paraxialUpTo) return [];
+  const strength = arrives < 1 ? `of ${arrives.toPrecision(2)}` : 'of 1 and more, which no lens has';
+  return [
+    {
+      id: 'beyond-paraxial',
+      kind: 'limits',
+      text: `Out of range: the light is focused with a numerical aperture ${strength}. The model behind all this is paraxial and scalar, good up to about ${paraxialUpTo}: take the figures for a guess, and the real spot for a larger one.`,
     },
   ];
 }
@@ -117,12 +162,13 @@ function aim(told: Told): readonly Remark[] {
       text: `The misalignment as written costs ${lossText(loss)}; walking the beam brings it back.`,
     });
   }
-  const { handLimit } = told.tolerances;
-  if (handLimit !== null && handLimit > 0.03) {
+  const hand = handLoss(told);
+  if (hand !== null && hand.share > coarseAbove) {
+    const lens = told.launch.collimator === null ? '' : ' or a lens of shorter focal length';
     remarks.push({
       id: 'hand-limit',
       kind: 'change',
-      text: `These mounts are coarse for this launch: the finest motion of a finger on the near mirror costs up to ${percentText(handLimit)} of the fundamental. A longer lever, a finer thread, a hex key in the screw or a shorter focal length helps, before anything is bolted down.`,
+      text: `These mounts are coarse for this launch: the finest turn of a hand on the near mirror costs up to ${percentText(hand.share)} of ${hand.of}. A longer lever, a finer thread, a long hex key in the screw${lens} helps, before anything is bolted down.`,
     });
   }
   return remarks;

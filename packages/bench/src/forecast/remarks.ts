@@ -1,4 +1,5 @@
 import type { Remark } from './expected.ts';
+import { netLosses } from './net-losses.ts';
 import { lossText } from './remark-text.ts';
 import { farEndRemarks } from './remarks-far-end.ts';
 import { fibreRemarks } from './remarks-fibre.ts';
@@ -10,8 +11,8 @@ import type { Told } from './told.ts';
 /** What this launch ought to know about itself: first what keeps light out, then what to change, then what misleads. */
 export function remarksOn(told: Told, bench: StatedBench): readonly Remark[] {
   const remarks = [
-    ...limits(told),
     ...spotRemarks(told, bench),
+    ...limits(told),
     ...fibreRemarks(told, bench),
     ...partRemarks(told),
     ...farEndRemarks(told, bench),
@@ -23,9 +24,9 @@ export function remarksOn(told: Told, bench: StatedBench): readonly Remark[] {
     .map(({ remark }) => remark);
 }
 
-/** The largest losses that one could do something about, if any costs more than a tenth of a decibel. */
+/** The largest losses, each with what others give back of it, if any costs more than a tenth of a decibel. */
 function limits({ ledger }: Told): readonly Remark[] {
-  const worst = ledger
+  const worst = netLosses(ledger)
     .filter(({ transmission }) => transmission < 0.977)
     .sort((a, b) => a.transmission - b.transmission);
   if (worst.length === 0) {
@@ -37,6 +38,9 @@ function limits({ ledger }: Told): readonly Remark[] {
       },
     ];
   }
-  const names = worst.slice(0, 3).map(({ label, transmission }) => `${label} (${lossText(transmission)})`);
+  const names = worst.slice(0, 3).map(({ label, transmission, alone }) => {
+    const net = transmission > alone * 1.02 ? ', all in all' : '';
+    return `${label} (${lossText(transmission)}${net})`;
+  });
   return [{ id: 'largest-losses', kind: 'limits', text: `What costs most: ${names.join(', ')}.` }];
 }

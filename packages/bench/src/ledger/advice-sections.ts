@@ -14,17 +14,26 @@ export function remarkSections({ remarks }: Forecast): readonly Section[] {
   });
 }
 
+/** Measurements that leave more of the range than this are not worth an evening; JSON has them all. */
+const worthDoing = 0.96;
+/** Nobody takes more in one evening. */
+const mostTold = 4;
+
 /** What to measure next, the most telling first. */
 export function measurementSection({ nextMeasurement }: Forecast): Section {
+  const worth = nextMeasurement.filter(({ narrows }) => narrows <= worthDoing).slice(0, mostTold);
   const blocks: Block[] =
-    nextMeasurement.length === 0
+    worth.length === 0
       ? [{ kind: 'text', text: 'No single measurement would narrow the range by much.' }]
-      : [{ kind: 'list', numbered: true, items: nextMeasurement.map(measurementText) }];
+      : [
+          { kind: 'text', text: 'The more telling first, each with what is left of the range of the power:' },
+          { kind: 'list', numbered: true, items: worth.map(measurementText) },
+        ];
   return { heading: 'What to measure next', blocks };
 }
 
 function measurementText({ quantity, gauge, how, narrows }: Measurement): string {
-  return `${quantity} (${gauge}): ${how}. Narrows the range of the power to ${shareText(narrows)} of its width.`;
+  return `${quantity} (${gauge}): ${how}; leaves ${shareText(narrows)}.`;
 }
 
 /** What was taken for granted because the document does not say, and how the overlap was computed. */

@@ -1,6 +1,6 @@
 import type { ExpectedOutput, Forecast } from '../forecast/expected.ts';
 import { writeValue } from '../units/write.ts';
-import { expectedText } from './figures.ts';
+import { expectedText, expectedTexts } from './figures.ts';
 import type { Section, Term } from './section.ts';
 
 /** What leaves the far end, and what a meter there would show. */
@@ -19,14 +19,10 @@ export function farEndSection(forecast: Forecast): Section {
 
 function meterText({ reading, guided, claddingReaches }: Forecast['meter']): string {
   if (!claddingReaches) return 'shows the guided light; what strayed into the cladding does not get that far';
-  const shown = expectedText(reading, 'power');
-  if (shown === expectedText(guided, 'power')) {
-    return `shows ${shown}, a little of it perhaps light in the cladding, which gets that far`;
-  }
-  return (
-    `shows ${shown}: light in the cladding gets that far, too; ` +
-    `only ${expectedText(guided, 'power')} of it is guided`
-  );
+  const [shown, ofIt] = expectedTexts(reading, guided, 'power');
+  return shown === ofIt
+    ? `shows ${shown}, a little of it perhaps light in the cladding, which gets that far`
+    : `shows ${shown}: light in the cladding gets that far, too; only ${ofIt} of it is guided`;
 }
 
 function outputBeamText({ diameter, fullDivergence, collimated, shape }: ExpectedOutput): string {

@@ -2,7 +2,7 @@ import type { Expected } from '../forecast/expected.ts';
 import { intervalOf } from '../quantity/distribution.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 import type { Dimension } from '../units/dimension.ts';
-import { writeInterval, writeValue } from '../units/write.ts';
+import { writeInterval, writeTogether, writeValue } from '../units/write.ts';
 
 /** Two ends of a doubt, SI. */
 export interface Ends {
@@ -23,9 +23,37 @@ export function digitsFor({ low, high }: Ends, dimension: Dimension): number {
   return Math.min(most, Math.max(2, digits));
 }
 
-/** `2.1 mW (1.6 to 2.6 mW)`; without the interval where none would show. */
+/** `2.1 mW (1.6 to 2.6 mW)`, all in one unit; without the interval where none would show. */
 export function expectedText(expected: Expected, dimension: Dimension): string {
-  return withInterval(figure(expected.value, dimension, digitsFor(expected, dimension)), expected, dimension);
+  return withInterval(valueText(expected, dimension), expected, dimension);
+}
+
+/** The same for two that are to be compared: in one unit, and to the place that the narrower one bears. */
+export function expectedTexts(
+  one: Expected,
+  other: Expected,
+  dimension: Dimension,
+): readonly [string, string] {
+  const all = [one, other].flatMap(({ value, low, high }) => [value, low, high]);
+  const largest = Math.max(...all.map(Math.abs));
+  const digits = Math.max(
+    ...[one, other].map(({ low, high }) =>
+      digitsFor({ low: largest - (high - low), high: largest }, dimension),
+    ),
+  );
+  const { numbers, unit } = writeTogether(all, dimension, digits);
+  const text = (value: string, low: string, high: string): string =>
+    low === high ? `${value}${unit}` : `${value}${unit} (${low} to ${high}${unit})`;
+  return [text(numbers[0]!, numbers[1]!, numbers[2]!), text(numbers[3]!, numbers[4]!, numbers[5]!)];
+}
+
+/** The value of an interval, in the unit of its ends and in digits that it bears, two at least. */
+export function valueText(expected: Expected, dimension: Dimension): string {
+  const { value, low, high } = expected;
+  const digits = digitsFor(expected, dimension);
+  if (faint(value, dimension)) return figure(value, dimension, digits);
+  const { unit } = writeTogether([low, high, value], dimension, digits);
+  return writeValue(value, dimension, digits, unit.trim());
 }
 
 /**
@@ -38,9 +66,6 @@ export function statedText(entry: Quantity, dimension: Dimension, unit?: string)
   return withInterval(writeValue(entry.value, dimension, 4, unit), intervalOf(entry, 0.9), dimension, unit);
 }
 
-/** Light is known by its nanometres, in the infrared too: `1550 nm`. */
-export const wavelengthText = (wavelength: number): string => writeValue(wavelength, 'length', 4, 'nm');
-
 function withInterval(value: string, ends: Ends, dimension: Dimension, unit?: string): string {
   const interval = intervalText(ends, dimension, unit);
   return interval === null ? value : `${value} (${interval})`;
@@ -49,11 +74,11 @@ function withInterval(value: string, ends: Ends, dimension: Dimension, unit?: st
 /** `1.6 to 2.6 mW`; `null` where the two ends are the same in the digits that would be shown. */
 export function intervalText(ends: Ends, dimension: Dimension, unit?: string): string | null {
   const digits = digitsFor(ends, dimension);
-  const text = faint(ends.low, dimension)
-    ? `${figure(ends.low, dimension, digits)} to ${figure(ends.high, dimension, digits)}`
+  const text = faint(ends.high, dimension)
+    ? figure(ends.high, dimension, digits)
     : writeInterval(ends.low, ends.high, dimension, digits, unit);
   // `100 to 100 %`
-  return /^(.+) to \1(?:[\s°]|$)/u.test(text) ? null : text;
+  return !text.includes(' to ') || /^(.+) to \1(?:[\s°]|$)/u.test(text) ? null : text;
 }
 
 /** `18 %`; near all of it three digits, for there the loss is what tells. */

@@ -30,6 +30,7 @@ export const inventedForecast: Forecast = {
     guided: 0.9,
     fundamental: 0.66,
     bestGuided: 0.996,
+    bestGuidedAt: null,
     bestFundamental: 0.77,
     guidedInterval: { low: 0.83, high: 0.95 },
     fundamentalInterval: { low: 0.59, high: 0.73 },
@@ -65,6 +66,7 @@ export const inventedForecast: Forecast = {
       screws: [{ mirror: 'M1', axis: 'horizontal', turnsFor1dB: 0.02 }],
     },
     handLimit: 0.0066,
+    handLimitGuided: 0.0012,
   },
   output: {
     power: { value: 2.1e-3, low: 1.6e-3, high: 2.6e-3 },

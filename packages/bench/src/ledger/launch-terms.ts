@@ -1,3 +1,4 @@
+import { wavelengthText } from '../forecast/remark-text.ts';
 import type {
   Beam,
   BeamAxis,
@@ -10,7 +11,7 @@ import type {
   PathElement,
 } from '../launch/launch.ts';
 import { writeValue } from '../units/write.ts';
-import { figure, statedText, wavelengthText } from './figures.ts';
+import { figure, statedText } from './figures.ts';
 import type { Term } from './section.ts';
 
 /** What stands on the bench, part by part as the light meets them. */

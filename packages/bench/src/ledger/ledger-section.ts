@@ -49,6 +49,7 @@ export function ledgerSection(forecast: Forecast): Section {
         rows,
       },
       ...free(forecast),
+      ...aboveAll(forecast),
       { kind: 'text', text: notGuidedText(forecast) },
     ],
   };
@@ -63,6 +64,33 @@ function free(forecast: Forecast): readonly Block[] {
   return labels.length === 0
     ? []
     : [{ kind: 'text', text: `These cost nothing here: ${labels.join(', ')}.` }];
+}
+
+/** Why a cause lets more than everything pass, where one does so in the digits that are shown. */
+function aboveAll({ ledger }: Forecast): readonly Block[] {
+  const above = ledger.filter(({ transmission }) => writeDecibel(transmission).startsWith('+'));
+  if (above.length === 0) return [];
+  const reasons = above.map(({ id, label }) => `${label} (${whyAbove(id)})`);
+  const text = `Above 100 %, giving back what an earlier entry took too much: ${reasons.join('; ')}.`;
+  return [{ kind: 'text', text }];
+}
+
+/** In a few words, of the causes of the overlap: nothing else can exceed 1. */
+export function whyAbove(id: string): string {
+  switch (id) {
+    case 'aberration':
+      return 'what the lens clips away is what suited the fibre least, so judge it together with the clipping';
+    case 'ellipticity':
+      return 'one axis of the ellipse fits better than a round spot of the same area';
+    case 'focus':
+      return 'out of focus the light finds more modes';
+    case 'aim':
+      return 'beside the axis the light finds more modes';
+    case 'mode-shape':
+      return 'the modes take more than a spot against core and cone tells';
+    default:
+      return 'the spot reaches more modes than the one that suits LP01';
+  }
 }
 
 /** Where the light went that the fibre does not guide; what is less than a thousandth is not named. */

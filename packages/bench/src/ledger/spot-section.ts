@@ -1,4 +1,7 @@
-import type { Expected, ExpectedFibre, ExpectedSpot, Forecast } from '../forecast/expected.ts';
+import { convergence, paraxialUpTo } from '../forecast/convergence.ts';
+import type { Expected, ExpectedFibre, ExpectedSpot, Forecast, OffAxis } from '../forecast/expected.ts';
+import { fewModedBelow } from '../forecast/fibre-taker.ts';
+import type { Launch } from '../launch/launch.ts';
 import { writeValue } from '../units/write.ts';
 import { expectedText, shareText } from './figures.ts';
 import type { Section, Term } from './section.ts';
@@ -11,16 +14,14 @@ export function spotSection({ facet, fibre, coupling, launch }: Forecast): Secti
     { term: 'core', text: coreText(fibre, launch.fibre.coreDiameter.value) },
     {
       term: 'angle',
-      text:
-        `the light arrives within ${writeValue(facet.halfAngle, 'angle', 2, '°')} of the axis; ` +
-        `the fibre accepts ${writeValue(acceptance, 'angle', 2, '°')}`,
+      text: `${arrivalText(launch, facet.halfAngle)}; the fibre accepts ${writeValue(acceptance, 'angle', 2, '°')}`,
     },
     { term: 'modes', text: modesText(fibre) },
     {
       term: 'taken',
       text: `${expectedText({ value: coupling.guided, ...coupling.guidedInterval }, 'fraction')} of the light arriving here is guided${fundamentalText(coupling)}`,
     },
-    { term: 'at best', text: atBestText(coupling) },
+    { term: 'at best', text: atBestText(coupling, launch.collimator === null) },
   ];
   return { heading: 'At the facet: the spot against the core', blocks: [{ kind: 'terms', rows: terms }] };
 }
@@ -63,6 +64,15 @@ function coreText(
   return `${core}; ${mode} suits a spot of ${writeValue(bestSpotDiameter, 'length')}${field}`;
 }
 
+/** Within which angle light arrives, and whether the model still holds there. */
+export function arrivalText(launch: Launch, halfAngle: number): string {
+  const arrives = convergence(launch, halfAngle);
+  const angle = writeValue(Math.asin(Math.min(1, arrives)), 'angle', 2, '°');
+  const cut = arrives < halfAngle ? ', which is what the lens lets through' : '';
+  if (arrives <= paraxialUpTo) return `the light arrives within ${angle} of the axis${cut}`;
+  return `the light arrives within ${angle} of the axis${cut}, too steep for this model`;
+}
+
 /** How many modes, and whether the doubt about V leaves that open. */
 export function modesText({
   vNumber,
@@ -78,8 +88,10 @@ export function modesText({
   if (most === 1) return `${v}: one mode, LP01; in light below ${cutoff} there would be more`;
   const oriented =
     modesWithOrientation === null || lpModes < 2 ? '' : `, ${modesWithOrientation} with their orientations`;
+  // of a core with many modes nobody would ask for light that long
+  const alone = vNumber.value < fewModedBelow ? `; one mode alone only in light above ${cutoff}` : '';
   const doubt = fewest === most ? '' : ` (${fewest} to ${most})`;
-  return `${v}: ${lpModes === 1 ? 'one LP mode' : `${lpModes} LP modes`}${doubt}${oriented}; one mode alone only in light above ${cutoff}`;
+  return `${v}: ${lpModes === 1 ? 'one LP mode' : `${lpModes} LP modes`}${doubt}${oriented}${alone}`;
 }
 
 function fundamentalText({ fundamental, fundamentalInterval, guided }: Forecast['coupling']): string {
@@ -92,14 +104,31 @@ function fundamentalText({ fundamental, fundamentalInterval, guided }: Forecast[
   return `; ${expectedText(value, 'fraction')} in LP01 alone`;
 }
 
-function atBestText({ bestGuided, bestFundamental, guided }: Forecast['coupling']): string {
-  const best = `with the best focus and perfect aim this lens and fibre would take ${shareText(bestGuided)}`;
-  const alone =
-    bestFundamental === null || Math.abs(bestFundamental - bestGuided) < 1e-9
-      ? ''
-      : `, or ${shareText(bestFundamental)} in LP01`;
+/** What the same parts could take, and where that is aimed. */
+export function atBestText(coupling: Forecast['coupling'], withoutLens: boolean): string {
+  const { bestGuided, bestGuidedAt, bestFundamental, guided } = coupling;
+  const parts = withoutLens ? 'this beam and fibre' : 'this lens and fibre';
+  const focus = withoutLens ? 'at the best place' : 'with the best focus';
+  const one =
+    bestFundamental === null || Math.abs(bestFundamental - bestGuided) < 1e-9 ? null : bestFundamental;
   const there = bestGuided - guided < 0.01 * bestGuided ? ': you are there' : '';
-  return `${best}${alone}${there}`;
+  if (bestGuidedAt !== null) {
+    const alone = one === null ? '' : `; on the axis ${shareText(one)} in LP01`;
+    return `${focus} ${parts} would take ${shareText(bestGuided)}, aimed ${besideText(bestGuidedAt)}, where this spot finds more modes${alone}${there}`;
+  }
+  const alone = one === null ? '' : `, or ${shareText(one)} in LP01`;
+  return `${focus} and perfect aim ${parts} would take ${shareText(bestGuided)}${alone}${there}`;
+}
+
+/** `2.1 µm beside the axis and tilted by 14 mrad`; what is a hundredth of it is not told. */
+function besideText({ offsetX, offsetY, tiltX, tiltY }: OffAxis): string {
+  const offset = Math.hypot(offsetX, offsetY);
+  const tilt = Math.hypot(tiltX, tiltY);
+  const parts = [
+    ...(offset > 5e-8 ? [`${writeValue(offset, 'length', 2)} beside the axis`] : []),
+    ...(tilt > 5e-4 ? [`tilted by ${writeValue(tilt, 'angle', 2)}`] : []),
+  ];
+  return parts.join(' and ');
 }
 
 const alike = (a: number, b: number): boolean =>

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { handLoss } from '../forecast/hand-loss.ts';
 import { inventedForecast } from './invented-forecast.ts';
 import { handText, toleranceSection, turnsText } from './tolerance-section.ts';
 
@@ -9,13 +10,22 @@ test('a turn of a screw is told as an angle of its head, too', () => {
 });
 
 test('mounts are fine enough up to 3 % lost by the finest turn of a hand', () => {
-  expect(handText(0.03, 'M2')).toContain('These mounts are fine enough.');
-  expect(handText(0.0301, 'M2')).toContain('too coarse');
+  const loss = (share: number) => ({ share, of: 'the light in LP01' }) as const;
+  expect(handText(loss(0.03), 'M2')).toBe(
+    'The finest turn of a hand, 1/400 of a turn at a screw of M2, costs 3 % of the light in LP01: these mounts are fine enough.',
+  );
+  expect(handText(loss(0.0301), 'M2')).toContain('too coarse to stay on the peak');
+  expect(handText(loss(1e-9), 'M2')).toContain('costs under 0.1 % of');
   expect(handText(null, 'M2')).toBeNull();
 });
 
-test('mounts too coarse get ways to make them finer', () => {
-  expect(handText(0.2, 'M2')).toMatch(/longer arm.*finer thread.*hex key.*shorter focal length/u);
+test('where a fibre has many modes, the mounts are judged by all guided light', () => {
+  const { fibre, tolerances } = inventedForecast;
+  const many = { fibre: { ...fibre, vNumber: { value: 15, low: 14, high: 16 } }, tolerances };
+  const few = { fibre: { ...fibre, vNumber: { value: 14.9, low: 14, high: 16 } }, tolerances };
+  expect(handLoss(many)).toEqual({ share: 0.0012, of: 'the guided light' });
+  expect(handLoss(few)).toEqual({ share: 0.0066, of: 'the light in LP01' });
+  expect(handLoss({ ...few, fibre: { ...fibre, lpModes: 1 } })?.of).toBe('the light');
 });
 
 test('all guided light and LP01 stand beside each other', () => {

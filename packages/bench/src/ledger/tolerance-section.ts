@@ -1,21 +1,19 @@
 import type { Forecast, ScrewTolerance, Tolerances } from '../forecast/expected.ts';
+import { coarseAbove, type HandLoss, handLoss } from '../forecast/hand-loss.ts';
 import { writeValue } from '../units/write.ts';
 import { shareText } from './figures.ts';
 import type { Block, Row, Section } from './section.ts';
 
-/** Above this share lost to the finest turn of a hand, a mount is too coarse to keep the peak (common practice, no source). */
-const coarseAbove = 0.03;
-
 /** What costs 1 dB, and whether the hand can do better than that. */
 export function toleranceSection(forecast: Forecast): Section {
-  const { guided, fundamental, handLimit } = forecast.tolerances;
+  const { guided, fundamental } = forecast.tolerances;
   // with one mode the two are the same
   const alone = forecast.fibre.lpModes === 1 ? null : fundamental;
   const blocks: Block[] = [
     { kind: 'text', text: 'To lose 1 dB, a fifth of the light, each alone and from its best place:' },
     toleranceTable(guided, alone),
   ];
-  const hand = handText(handLimit, nearMirror(forecast));
+  const hand = handText(handLoss(forecast), nearMirror(forecast));
   if (hand !== null) blocks.push({ kind: 'text', text: hand });
   return { heading: 'How exactly it must be aimed', blocks };
 }
@@ -70,12 +68,12 @@ function nearMirror({ launch }: Forecast): string | null {
   return mirrors.findLast(({ mount }) => mount !== null)?.name ?? null;
 }
 
-/** Whether these mounts are fine enough for a hand. */
-export function handText(handLimit: number | null, mirror: string | null): string | null {
-  if (handLimit === null) return null;
-  const screw = mirror === null ? 'a screw of a usual mount near the lens' : `a screw of ${mirror}`;
-  const lost = `The finest turn of a hand, 1/400 of a turn at ${screw}, costs ${shareText(handLimit)} of the light in LP01.`;
-  return handLimit > coarseAbove
-    ? `${lost} That is too coarse to stay on the peak: take a mount with a longer arm or a finer thread, turn the screw with a long hex key, or take a lens of shorter focal length.`
-    : `${lost} These mounts are fine enough.`;
+/** Whether these mounts are fine enough for a hand; what to do about it stands under what to change. */
+export function handText(loss: HandLoss | null, mirror: string | null): string | null {
+  if (loss === null) return null;
+  const screw = mirror === null ? 'a screw of a usual mount' : `a screw of ${mirror}`;
+  const lost = `The finest turn of a hand, 1/400 of a turn at ${screw}, costs ${loss.share < 1e-3 ? 'under 0.1 %' : shareText(loss.share)} of ${loss.of}`;
+  return loss.share > coarseAbove
+    ? `${lost}: too coarse to stay on the peak.`
+    : `${lost}: these mounts are fine enough.`;
 }

@@ -1,10 +1,10 @@
 import type { Forecast } from '../forecast/expected.ts';
-import { digitsFor, figure, intervalText, shareText } from './figures.ts';
+import { intervalText, shareText, valueText } from './figures.ts';
 import type { Block } from './section.ts';
 
 /** The whole forecast in one sentence: `2.1 mW leaves the far end (1.6 to 2.6 mW, 90 %): 18 % of the laser.` */
 export function verdict({ output: { power, fractionOfLaser } }: Forecast): string {
-  const value = figure(power.value, 'power', digitsFor(power, 'power'));
+  const value = valueText(power, 'power');
   const interval = intervalText(power, 'power');
   const range = interval === null ? '' : ` (${interval}, 90 %)`;
   return `${value} leaves the far end${range}: ` + `${shareText(fractionOfLaser.value)} of the laser.`;

@@ -28,12 +28,30 @@ export function writeInterval(
   if (!Number.isFinite(low) || !Number.isFinite(high)) {
     return `${writeValue(low, dimension, digits, unit)} to ${writeValue(high, dimension, digits, unit)}`;
   }
-  const larger = Math.max(Math.abs(low), Math.abs(high));
-  const chosen = unit === undefined ? unitFor(shown(larger, digits), dimension) : writingUnit(unit);
-  const [a, b] = [inUnit(low, chosen), inUnit(high, chosen)];
-  const place = Math.max(toSignificant(a, digits).place, toSignificant(b, digits).place);
-  const from = typographic(writeRounded({ count: roundedAt(a, place), place }));
-  return `${from} to ${join({ count: roundedAt(b, place), place }, chosen)}`;
+  const { numbers, unit: chosen } = writeTogether([low, high], dimension, digits, unit);
+  return `${numbers.join(' to ')}${chosen}`;
+}
+
+/**
+ * Finite SI values in one unit and to one place, that of the last of so many `digits` of the largest: `0.98`, `0.01` and
+ * ` mW`, the unit with the gap before it.
+ */
+export function writeTogether(
+  values: readonly number[],
+  dimension: Dimension,
+  digits = 3,
+  unit?: string,
+): { readonly numbers: readonly string[]; readonly unit: string } {
+  const largest = Math.max(...values.map(Math.abs));
+  const chosen = unit === undefined ? unitFor(shown(largest, digits), dimension) : writingUnit(unit);
+  const counted = values.map((value) => inUnit(value, chosen));
+  // a zero has no first digit to count from
+  const places = counted.filter((one) => one.digits !== 0n).map((one) => toSignificant(one, digits).place);
+  const place = places.length === 0 ? 0 : Math.max(...places);
+  return {
+    numbers: counted.map((one) => typographic(writeRounded({ count: roundedAt(one, place), place }))),
+    unit: `${chosen.gap}${chosen.text}`,
+  };
 }
 
 /**
