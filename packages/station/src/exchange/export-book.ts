@@ -1,0 +1,41 @@
+import type { BenchBook } from '../bench-book/bench-book.ts';
+import type { KeptDocument } from '../bench-book/kept-document.ts';
+import type { Archive, ArchivedDocument } from './archive.ts';
+
+const everyKind = [
+  'launch',
+  'laser',
+  'collimator',
+  'mirror',
+  'fibre',
+  'detector',
+  'reference',
+  'settings',
+] as const;
+
+/** Everything in a book, in an order that depends on nothing but what is in it. */
+export function exportBook(book: BenchBook): Archive {
+  const documents = book.documents.all(everyKind).map(({ id, kind }) => archived(id, kind, book));
+  const rank = (kind: ArchivedDocument['kind']) => everyKind.indexOf(kind);
+  return {
+    coreward: 1,
+    contents: 'bench book',
+    documents: documents.sort((a, b) => rank(a.kind) - rank(b.kind) || (a.id < b.id ? -1 : 1)),
+    entries: book.entriesInOrder().map((entry) => ({ ...entry, data: JSON.parse(entry.data) })),
+  };
+}
+
+function archived(id: string, kind: ArchivedDocument['kind'], book: BenchBook): ArchivedDocument {
+  const inOrder: readonly KeptDocument[] = [...book.documents.versions(id)].reverse();
+  return {
+    id,
+    kind,
+    versions: inOrder.map(({ version, changed, putAway, invented, text }) => ({
+      version,
+      changed,
+      putAway,
+      invented,
+      text,
+    })),
+  };
+}

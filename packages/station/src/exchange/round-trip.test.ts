@@ -1,0 +1,233 @@
+import { join } from 'node:path';
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { BenchBook } from '../bench-book/bench-book.ts';
+import { giveExample, settingsId } from '../bench-book/first-start.ts';
+import { fakeWorld, inFolder } from '../fake-world.ts';
+import type { Archive } from './archive.ts';
+import { archiveFiles, archiveFrom, archiveIn } from './archive-files.ts';
+import { readCsv, writeCsv } from './csv.ts';
+import { exportBook } from './export-book.ts';
+import { importBook } from './import-book.ts';
+
+const world = fakeWorld();
+
+/** Any text that may be kept, odd ones more often than not. */
+const text = fc.oneof(
+  fc.string({ unit: 'binary', maxLength: 60 }).filter((one) => /^\P{Surrogate}*$/u.test(one)),
+  fc.constantFrom('', '\ufeffcoreward: 1\r\n', 'a,"b"\r\nc', '\u0000', 'name: CON\n', '\u2028', '"', '\r'),
+);
+const time = fc
+  .date({ min: new Date(0), max: new Date('2100-01-01'), noInvalidDate: true })
+  .map((date) => date.toISOString());
+const id = fc.uuid({ version: 4 });
+const kind = fc.constantFrom('launch', 'laser', 'fibre', 'detector', 'reference', 'collimator', 'mirror');
+const state = fc.record({ changed: time, putAway: fc.boolean(), invented: fc.boolean(), text });
+
+const anyArchive: fc.Arbitrary<Archive> = fc
+  .record({
+    documents: fc.uniqueArray(
+      fc.record({ id, kind, versions: fc.array(state, { minLength: 1, maxLength: 4 }) }),
+      { maxLength: 5, selector: (one) => one.id },
+    ),
+    entries: fc.uniqueArray(
+      fc.record({
+        id,
+        time,
+        kind: fc.constantFrom('note', 'answer', 'caution read'),
+        on: fc.nat(),
+        // what JSON can say: −0 and undefined are not in it
+        data: fc.jsonValue().map((value) => JSON.parse(JSON.stringify(value))),
+      }),
+      { maxLength: 6, selector: (one) => one.id },
+    ),
+  })
+  .map(({ documents, entries }) => ({
+    coreward: 1,
+    contents: 'bench book',
+    documents: documents.map(({ versions, ...rest }) => ({
+      ...rest,
+      versions: versions.map((one, index) => ({ version: index + 1, ...one })),
+    })),
+    entries: entries.map(({ on, ...rest }) => ({ ...rest, launch: documents[on % 6]?.id ?? null })),
+  }));
+
+/** The same book by way of a folder of files. */
+async function throughFiles(archive: Archive): Promise<Archive> {
+  // as bytes on a disk, whose names ignore case on some systems
+  const files = new Map(
+    [...archiveFiles(archive)].map(([path, one]) => [path.toLowerCase(), Buffer.from(one)]),
+  );
+  return archiveIn(async (path) => files.get(path.toLowerCase())?.toString('utf8') ?? '');
+}
+
+// 20 runs: each opens two databases on a real disk
+test('a book goes out and comes back the same, to the last character, as JSON and as a folder', async () => {
+  await fc.assert(
+    fc.asyncProperty(anyArchive, (archive) =>
+      inFolder(async (folder) => {
+        const first = new BenchBook(join(folder, 'first'), world);
+        importBook(first, archive);
+        const out = exportBook(first);
+        first.close();
+        expect({ ...out, documents: new Set(out.documents) }).toEqual({
+          ...archive,
+          documents: new Set(archive.documents),
+        });
+        expect(archiveFrom(JSON.stringify(out), 'x.json')).toEqual(out);
+        const back = await throughFiles(out);
+        expect(back).toEqual(out);
+        const second = new BenchBook(join(folder, 'second'), world);
+        importBook(second, back);
+        expect(exportBook(second)).toEqual(out);
+        // once more changes nothing
+        expect(importBook(second, back)).toMatchObject({ versions: 0, entries: 0 });
+        expect(exportBook(second)).toEqual(out);
+        second.close();
+      }),
+    ),
+    { numRuns: 20 },
+  );
+});
+
+test('any table goes through CSV unchanged', () => {
+  const rows = fc.array(fc.array(text, { minLength: 1, maxLength: 5 }), { maxLength: 6 });
+  fc.assert(
+    fc.property(rows, (table) => {
+      expect(readCsv(writeCsv(table))).toEqual(table);
+    }),
+    { numRuns: 300 },
+  );
+});
+
+test('a spreadsheet’s CSV is read as well: its mark of UTF-8, plain line feeds, no last line break', () => {
+  expect(readCsv('\ufeffa,b\n1,"2 ""inches"""')).toEqual([
+    ['a', 'b'],
+    ['1', '2 "inches"'],
+  ]);
+  expect(readCsv('a,\n')).toEqual([['a', '']]);
+  expect(readCsv('a,')).toEqual([['a', '']]);
+  expect(readCsv('a"b')).toBeNull();
+  expect(readCsv('"open')).toBeNull();
+});
+
+test('the first start gives one launch, the drawer beside it and its path, all marked as invented', () =>
+  inFolder((folder) => {
+    const book = new BenchBook(folder, world);
+    giveExample(book);
+    const all = book.documents.all([
+      'launch',
+      'laser',
+      'collimator',
+      'mirror',
+      'fibre',
+      'detector',
+      'reference',
+    ]);
+    expect(all).toHaveLength(22);
+    expect(all.every(({ invented, version }) => invented && version === 1)).toBe(true);
+    expect(book.documents.all(['launch'])[0]?.name).toBe('green guide light to the observing loft');
+    expect(JSON.parse(book.documents.newest(settingsId)?.text ?? '').drawerPath).toContain('space: 210 mm');
+    book.close();
+  }));
+
+test('importing a book into one that has the example, too, does not double it', () =>
+  inFolder((folder) => {
+    const one = new BenchBook(join(folder, 'one'), world);
+    giveExample(one);
+    const [example] = one.documents.all(['launch']);
+    one.write({ ...example!, write: '11111111-1111-4111-8111-111111111111', base: 1, putAway: true });
+    const out = exportBook(one);
+    one.close();
+    world.wait(86_400_000);
+    const other = new BenchBook(join(folder, 'other'), world);
+    giveExample(other);
+    expect(importBook(other, out)).toEqual({ documents: 1, versions: 1, entries: 0, known: 22 });
+    expect(other.documents.all(['launch'])[0]?.putAway).toBe(true);
+    other.close();
+  }));
+
+const base: Archive = {
+  coreward: 1,
+  contents: 'bench book',
+  documents: [
+    {
+      id: '11111111-1111-4111-8111-111111111111',
+      kind: 'launch',
+      versions: [
+        { version: 1, changed: '2026-11-25T10:00:00.000Z', putAway: false, invented: false, text: 'one' },
+      ],
+    },
+  ],
+  entries: [],
+};
+
+/** The same with another text, kind or number in its only version. */
+const altered = (changes: object, kindOfIt: 'launch' | 'fibre' = 'launch'): Archive => ({
+  ...base,
+  documents: base.documents.map((one) => ({
+    ...one,
+    kind: kindOfIt,
+    versions: one.versions.map((version) => ({ ...version, ...changes })),
+  })),
+});
+
+// [what is wrong with it, the archive, what is said]
+const refused: readonly (readonly [string, Archive, string])[] = [
+  ['another history', altered({ text: 'two' }), 'version 1 of it is another one in this bench book'],
+  ['another kind', altered({}, 'fibre'), 'is another one in this bench book'],
+  ['a gap', altered({ version: 2 }), 'version 1 is missing'],
+  [
+    'an entry of no launch',
+    {
+      ...base,
+      entries: [
+        {
+          id: base.documents[0]!.id,
+          time: '2026-11-25T10:00:00.000Z',
+          kind: 'note',
+          launch: '99999999-9999-4999-8999-999999999999',
+          data: 1,
+        },
+      ],
+    },
+    'there is no launch 99999999',
+  ],
+];
+
+for (const [what, archive, said] of refused) {
+  test(`an import with ${what} is refused, and nothing of it is kept`, () =>
+    inFolder((folder) => {
+      const book = new BenchBook(folder, world);
+      importBook(book, base);
+      const before = exportBook(book);
+      const more = { ...base.documents[0]!, id: '77777777-7777-4777-8777-777777777777' };
+      const wrong = { ...archive, documents: [more, ...archive.documents] };
+      expect(() => importBook(book, wrong)).toThrow(said);
+      expect(exportBook(book)).toEqual(before);
+      book.close();
+    }));
+}
+
+test('what is no export is refused with the place', async () => {
+  expect(() => archiveFrom('[]', 'x.json')).toThrow('x.json: an export of Coreward has something else here');
+  expect(() => archiveFrom('{', 'x.json')).toThrow('this is not JSON');
+  await expect(archiveIn(async () => 'a')).rejects.toThrow('coreward-export.json: this is not JSON');
+});
+
+test('an index cannot name a file outside its folder', async () => {
+  for (const file of ['../secret', '/etc/passwd', 'a/../../b', 'C:\\x', '.ssh/id']) {
+    const documents = base.documents.map((one) => ({
+      ...one,
+      versions: one.versions.map(({ text: _, ...facts }) => ({ ...facts, file })),
+    }));
+    const index = JSON.stringify({ ...base, documents, entries: 'entries.csv' });
+    const asked: string[] = [];
+    const read = async (path: string) => {
+      asked.push(path);
+      return index;
+    };
+    await expect(archiveIn(read)).rejects.toThrow('documents.0.versions.0.file');
+    expect(asked).toEqual(['coreward-export.json']);
+  }
+});
