@@ -21,9 +21,11 @@ export {
   type Written,
 } from './caution/limit-question.ts';
 export { limitSections } from './caution/limit-sections.ts';
+export { notEvaluated } from './caution/not-evaluated.ts';
 export { type QuestionName, questionNames } from './caution/question-names.ts';
 export { type HazardQuestion, hazardQuestions, isOpen } from './caution/questions.ts';
 export { readAnswers } from './caution/read-answers.ts';
+export { type ShortCaution, shortCautions, whoDecides } from './caution/short-cautions.ts';
 export { afterExposure, nobodyAppointed, standingLine } from './caution/standing-line.ts';
 export { type StepCautions, stepCautions } from './caution/step-cautions.ts';
 export { type StepName, stepNamed, stepNames } from './caution/steps.ts';
@@ -70,7 +72,7 @@ export { type NamedText, readDrawer } from './drawer/read-drawer.ts';
 export { readSinglePart } from './drawer/single-part.ts';
 export { fiveLinesLaunch, observingLoftDrawer, observingLoftLaunch } from './example/example-texts.ts';
 export type * from './forecast/expected.ts';
-export { forecast, notEvaluated } from './forecast/forecast.ts';
+export { forecast } from './forecast/forecast.ts';
 export { type ForecastJson, forecastJson } from './forecast/forecast-json.ts';
 export type { Contribution, GaugeAnswer, GaugeVerdict } from './gauge/answer.ts';
 export { type Assigned, assign, type RawColumn, type RawReadings, type RawSetting } from './gauge/assign.ts';

@@ -3,6 +3,7 @@ import type { Cautions } from './cautions.ts';
 import { type AtRisk, type CautionLevel, type Hazard, type HazardPlace, hazardText } from './hazard.ts';
 import { isOpen } from './questions.ts';
 import { standingLine } from './standing-line.ts';
+import type { StepCautions } from './step-cautions.ts';
 import { lineSummaries } from './summary.ts';
 import { alignmentText, classText, eyewearText } from './summary-texts.ts';
 
@@ -132,6 +133,38 @@ export function cautionJson(cautions: Cautions): readonly CautionEntry[] {
     ...cautions.hazards.map(hazardEntry),
     ...adviceEntries(cautions),
     ...questionEntries(cautions),
+    deferralEntry,
+  ];
+}
+
+/** The cautions of one step as data: what to do, this bench's numbers, its hazards, and who decides. */
+export function stepJson({
+  step,
+  number,
+  title,
+  orders,
+  numbers,
+  hazards,
+}: StepCautions): readonly CautionEntry[] {
+  const lines = [
+    ...orders.map((text) => [text, text] as const),
+    ...numbers.map((text) => [text, ''] as const),
+  ];
+  return [
+    ...lines.map(
+      ([text, doNow], i): CautionEntry => ({
+        ...plainEntry,
+        kind: 'step',
+        level: 'advice',
+        id: `${step}-${i + 1}`,
+        point: `step ${number}, ${title}`,
+        quantity: 'none',
+        text,
+        doNow,
+        evidence: 'proposal',
+      }),
+    ),
+    ...hazards.map(hazardEntry),
     deferralEntry,
   ];
 }

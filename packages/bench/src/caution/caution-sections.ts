@@ -6,6 +6,7 @@ import { timeText, wavelengthText, weakestMark } from './limit-texts.ts';
 import { isOpen } from './questions.ts';
 import { sourcesSection } from './sources-section.ts';
 import { afterExposure, nobodyAppointed, standingLine } from './standing-line.ts';
+import type { StepCautions } from './step-cautions.ts';
 import { lineSummaries } from './summary.ts';
 import { alignmentText, classText, eyewearText } from './summary-texts.ts';
 
@@ -22,12 +23,41 @@ export function cautionSections(cautions: Cautions): readonly Section[] {
     ...mindSection(hazards),
     lightSection(cautions),
     ...questionsSection(cautions),
-    assumedSection(hazards),
+    ...assumedSection(hazards),
     sourcesSection(
       hazards.flatMap(({ basis }) => basis),
       'a number has the mark of its weakest source',
     ),
     { heading: 'If it has happened', blocks: [text(afterExposure)] },
+    decidesSection(cautions),
+  ];
+}
+
+/** The cautions of one step: what to do, this bench's numbers, where it can hurt, and who decides. */
+export function stepSections({
+  number,
+  title,
+  orders,
+  numbers,
+  hazards,
+  cautions,
+}: StepCautions): readonly Section[] {
+  const { walk } = cautions;
+  const [worst] = hazards;
+  return [
+    {
+      heading: `Step ${number} with ${walk.launch.name}: ${title}`,
+      blocks: [
+        ...(worst === undefined
+          ? []
+          : [text(`Worst, ${worst.level}: ${worst.what}`), text(`Do now: ${worst.doNow}`)]),
+        { kind: 'list', numbered: true, items: orders },
+      ],
+    },
+    ...(numbers.length === 0 ? [] : [{ heading: 'With the numbers of this bench', blocks: [list(numbers)] }]),
+    ...(hazards.some(({ level }) => level !== 'mind') ? [tableSection(hazards, walk.facts.roomLength)] : []),
+    ...mindSection(hazards),
+    ...assumedSection(hazards),
     decidesSection(cautions),
   ];
 }
@@ -184,12 +214,10 @@ function questionsSection({ questions, walk }: Cautions): readonly Section[] {
   ];
 }
 
-function assumedSection(hazards: readonly Hazard[]): Section {
+function assumedSection(hazards: readonly Hazard[]): readonly Section[] {
   const items = [...new Set(hazards.flatMap(({ assumed }) => assumed))];
-  return {
-    heading: 'Taken for granted; the result may be too mild where it is wrong',
-    blocks: [list(items)],
-  };
+  const heading = 'Taken for granted; the result may be too mild where it is wrong';
+  return items.length === 0 ? [] : [{ heading, blocks: [list(items)] }];
 }
 
 function decidesSection({ walk }: Cautions): Section {

@@ -1,5 +1,6 @@
 import {
   type Basis,
+  type BeamDefinition,
   hotSpotFactor,
   type IrradianceLimit,
   isUnderLimitEverywhere,
@@ -101,8 +102,10 @@ function levelAt(distance: number, timesLimit: number): CautionLevel {
 }
 
 /** `Laser exit, 808 nm, invisible`. */
-export function placeText({ wavelength, seen }: LineOfLight, point: string): string {
-  return `${capital(point)}, ${wavelengthText(wavelength)}${seen ? '' : ', invisible'}`;
+export function placeText({ name, wavelength, seen, stated }: LineOfLight, point: string): string {
+  const hidden =
+    name === 'infrared' ? (stated === null ? ', hidden infrared if there is any' : ', hidden infrared') : '';
+  return `${capital(point)}${hidden}, ${wavelengthText(wavelength)}${seen ? '' : ', invisible'}`;
 }
 
 /** The limit that the light comes to more of, of both sets. */
@@ -126,8 +129,13 @@ function fineText(
   return (
     `(Estimate: ${atMostText(power, 'power')} of ${wavelengthText(wavelength)} counted; limit ` +
     `${limitText(limit.irradiance, 'irradiance')} of ${limit.set} for ${timeText(limit.exposureTime)}, over ` +
-    `${writeValue(limit.averagingDiameter, 'length')}; beam at ${geometry.beamDefinition}.)`
+    `${writeValue(limit.averagingDiameter, 'length')}; ${definitionText(geometry.beamDefinition)}.)`
   );
+}
+
+/** Which width of the beam the distance was computed with. */
+export function definitionText(definition: BeamDefinition): string {
+  return definition === 'none: a diffuse surface' ? 'a matt surface' : `beam at ${definition}`;
 }
 
 /** The farthest of both sets, with what is added for uneven light. */

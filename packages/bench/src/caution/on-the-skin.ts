@@ -71,7 +71,7 @@ function skinHazard(
       : 'Keep hands out of the beam; block it before you reach across.',
     fine:
       `(Estimate: ${atMostText(laser.power, 'power')} of ${wavelengthText(laser.wavelength)} counted; limit ` +
-      `${limitText(governing.irradiance, 'irradiance')} of ${governing.set} for ${timeText(time.exposureTime)}, over ${stop}.)`,
+      `${limitText(governing.irradiance, 'irradiance')} of ${governing.set} for ${timeText(time.exposureTime)}, over ${stop}${lines.length > 1 ? '; the lines beside it added' : ''}.)`,
     assumed: laser.assumed,
     basis: joinBases(governing.basis, laser.basis, [time.basis]),
   };

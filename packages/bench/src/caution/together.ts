@@ -8,6 +8,7 @@ import {
   worseCombinedExposure,
 } from '@coreward/optics';
 import { facetPosition } from './at-the-lens.ts';
+import { definitionText } from './eye-hazard.ts';
 import { bareEndGeometry, collimatedEndGeometry } from './fibre-end.ts';
 import { distanceText, timesText } from './figures-of-caution.ts';
 import { type Hazard, type HazardPlace, levelFor } from './hazard.ts';
@@ -31,7 +32,10 @@ export function together(walk: Walk): readonly Hazard[] {
       place: { part: 'path', index: null, from: 0, to: begin },
       geometry: beamGeometry('the exit', stated.stretches[0].beam, wide.stretches[0].beam),
       uneven: walk.uneven,
-      doNow: 'Switch off every source, the reference light too, before you work on the path.',
+      doNow:
+        reference === null
+          ? 'Switch the laser off before you work on the path; what you do not see is live, too.'
+          : 'Switch off every source, the reference light too, before you work on the path.',
     }),
     ...sum(walk, forwards, {
       id: 'together-far-end',
@@ -111,7 +115,7 @@ function sum(walk: Walk, lines: readonly LineOfLight[], at: Together): readonly 
       },
       doNow: at.doNow,
       get fine() {
-        return `(Estimate: shares of the limits of ${limitSet} for ${timeText(exposureTime)} added, beam at ${at.geometry.beamDefinition}.)`;
+        return `(Estimate: shares of the limits of ${limitSet} for ${timeText(exposureTime)} added, ${definitionText(at.geometry.beamDefinition)}.)`;
       },
       get assumed() {
         return [

@@ -1,4 +1,5 @@
 import { countModes, lp11CutoffWavelength, modeSet, OutOfRange } from '@coreward/optics';
+import { shortCautions } from '../caution/short-cautions.ts';
 import type { Launch } from '../launch/launch.ts';
 import { assumptionsOf } from './assumptions.ts';
 import { type BestCoupling, bestCoupling } from './best-coupling.ts';
@@ -6,7 +7,6 @@ import { type Budget, spotRadii } from './budget.ts';
 import { convergence, paraxialUpTo } from './convergence.ts';
 import { doubtfulEntries } from './entries-of.ts';
 import type {
-  Caution,
   Expected,
   ExpectedCoupling,
   ExpectedFibre,
@@ -24,16 +24,6 @@ import { remarksOn } from './remarks.ts';
 import { quantileAmong, type Spread, type SpreadOptions, spreadOf, usualDraws } from './spread.ts';
 import { type StatedBench, statedBench } from './stated-bench.ts';
 import type { Told } from './told.ts';
-
-/** Said on every result until hazards are evaluated. */
-export const notEvaluated: Caution = {
-  id: 'not-evaluated',
-  level: 'not evaluated',
-  text:
-    'Hazards of this bench are not evaluated here. Your local rules and your laser safety officer decide; ask before you ' +
-    'switch on. No one appointed? Treat this like class 3B work and get someone qualified to look at the setup before ' +
-    'raising the power.',
-};
 
 /**
  * What to expect of a launch, decibel by decibel, with its doubt.
@@ -108,7 +98,7 @@ function forecastOf(launch: Launch, options: SpreadOptions): Forecast {
       shape: out.shape,
     },
     nextMeasurement: measurementsWorthTaking(spread),
-    cautions: [notEvaluated],
+    cautions: shortCautions(launch),
     assumptions: assumptionsOf(launch, bench),
   };
   return { ...parts, remarks: remarksOn(parts, bench) };

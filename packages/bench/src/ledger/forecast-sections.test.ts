@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
+import { standingLine } from '../caution/standing-line.ts';
 import { observingLoftLaunch } from '../example/example-texts.ts';
 import type { Forecast } from '../forecast/expected.ts';
 import { readLaunch } from '../launch/read-launch.ts';
-import { cautionSection, deferral } from './caution-section.ts';
+import { cautionSection } from './caution-section.ts';
 import { farEndSection } from './far-end-section.ts';
 import { forecastSections } from './forecast-sections.ts';
 import { inventedForecast } from './invented-forecast.ts';
@@ -39,9 +40,9 @@ test('nothing on the page says that anything is safe', () => {
 });
 
 test('who decides about hazards is said, with cautions or without', () => {
-  expect(said([cautionSection(inventedForecast)])).toContain(deferral);
+  expect(said([cautionSection(inventedForecast)])).toContain(standingLine);
   const none = said([cautionSection({ ...inventedForecast, cautions: [] })]);
-  expect(none).toContain(deferral);
+  expect(none).toContain(standingLine);
   expect(none).toContain('says nothing about its light');
 });
 

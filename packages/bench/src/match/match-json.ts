@@ -1,4 +1,5 @@
-import { notEvaluated } from '../forecast/forecast.ts';
+import { notEvaluated } from '../caution/not-evaluated.ts';
+import { whoDecides } from '../caution/short-cautions.ts';
 import type { Match, MatchedInterval } from './matched.ts';
 import { reasonText } from './reason.ts';
 
@@ -26,7 +27,7 @@ export function matchJson({ purpose, pairs, leftOut }: Match) {
       connectorNote: pair.connectorNote,
     })),
     leftOut: leftOut.map(({ laser, collimator, fibre, why }) => ({ laser, collimator, fibre, why })),
-    cautions: [{ id: notEvaluated.id, level: notEvaluated.level, text: notEvaluated.text }],
+    cautions: [notEvaluated, whoDecides].map(({ id, level, text }) => ({ id, level, text })),
   };
 }
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { deferral } from '../ledger/caution-section.ts';
+import { standingLine } from '../caution/standing-line.ts';
 import { matchSections } from './match-sections.ts';
 import type { Match, MatchedPair } from './matched.ts';
 
@@ -70,7 +70,7 @@ test('what the ranking goes by stands on top, and what a meter makes of it', () 
 test('that ranges are estimates, who decides, and a path that is not told are said on every page', () => {
   for (const match of [invented(), invented({ pairs: [] })]) {
     expect(said(match)).toContain('The ranges are estimates');
-    expect(said(match)).toContain(deferral);
+    expect(said(match)).toContain(standingLine);
     expect(said(match)).toContain('no path');
   }
 });

@@ -1,4 +1,4 @@
-import { notEvaluated } from '../forecast/forecast.ts';
+import { notEvaluated } from '../caution/not-evaluated.ts';
 import { lossText } from '../forecast/remark-text.ts';
 import { cautionSection } from '../ledger/caution-section.ts';
 import { digitsFor, figure, intervalText } from '../ledger/figures.ts';

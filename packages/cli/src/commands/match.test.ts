@@ -50,7 +50,7 @@ test('the JSON is alone on standard output, best pair first, with its purpose', 
     expect(high).toBeGreaterThanOrEqual(score);
     expect(high).toBeLessThanOrEqual(1);
   }
-  expect(json.cautions.map(({ id }: { id: string }) => id)).toEqual(['not-evaluated']);
+  expect(json.cautions.map(({ id }: { id: string }) => id)).toEqual(['not-evaluated', 'who-decides']);
 });
 
 test('the JSON has the keys that its page tells, in their order', async () => {
