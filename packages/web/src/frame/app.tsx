@@ -1,4 +1,4 @@
-import { notEvaluated } from '@coreward/bench';
+import { nobodyAppointed } from '@coreward/bench';
 import { type ComponentType, type JSX, lazy, Suspense, useCallback, useEffect, useState } from 'react';
 import { frameTexts } from '../texts/frame.ts';
 import { type Page, pageAt, pathOf } from './address.ts';
@@ -96,7 +96,7 @@ export function App(): JSX.Element {
         </main>
         <StepsBar />
         <footer className="page-foot">
-          <p>{notEvaluated.text}</p>
+          <p>{nobodyAppointed}</p>
           <ThemeChoice />
         </footer>
       </ArrivalContext>
