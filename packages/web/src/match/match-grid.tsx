@@ -6,10 +6,13 @@ import { matchTexts } from '../texts/match.ts';
 export function MatchGrid({
   rows,
   laser,
+  colour,
   onMake,
 }: {
   readonly rows: readonly MatchRow[];
   readonly laser: string;
+  /** The colour of its light. */
+  readonly colour: string | null;
   readonly onMake: (row: MatchRow) => void;
 }): JSX.Element {
   const { collimators, fibres, cells } = matchMap(rows, laser);
@@ -29,7 +32,7 @@ export function MatchGrid({
       ?.focus();
   };
   return (
-    <section>
+    <section style={colour === null ? undefined : ({ '--accent': colour } as CSSProperties)}>
       <div className="scroll">
         <table className="match-map">
           <caption>

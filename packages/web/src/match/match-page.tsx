@@ -4,16 +4,18 @@ import {
   type MatchPurpose,
   type MatchRow,
   matchPurposes,
+  Refusal,
   writeLaunch,
 } from '@coreward/bench';
 import { type JSX, useMemo, useState } from 'react';
-import { partsOf } from '../drawer/parts.ts';
+import { partsOf, type ShownPart } from '../drawer/parts.ts';
 import { pathOf } from '../frame/address.ts';
 import { PageLink, useGo } from '../frame/navigation.tsx';
 import { PageHeading } from '../frame/page-heading.tsx';
 import { useSettings } from '../frame/theme-choice.tsx';
 import { useKeeping, useKept } from '../keeping/use-keeping.ts';
 import { matchTexts } from '../texts/match.ts';
+import { accentFor } from '../theme/accent.ts';
 import { MatchGrid } from './match-grid.tsx';
 import { MatchTable } from './match-table.tsx';
 import type { MatchQuestion } from './protocol.ts';
@@ -38,6 +40,8 @@ export function MatchPage(): JSX.Element {
     state.loaded && canMatch ? { parts: drawer, way: drawerPath, purpose: choice.purpose, laser } : null;
   const matching = useMatch(question);
   const { result } = matching;
+
+  const colours = useMemo(() => coloursOf(parts), [parts]);
 
   const make = (row: MatchRow): void => {
     const read = drawerOfParts(drawer, drawerPath);
@@ -96,7 +100,13 @@ export function MatchPage(): JSX.Element {
           {result !== null && (
             <>
               {[...new Set(result.rows.map((row) => row.laser))].map((each) => (
-                <MatchGrid key={each} rows={result.rows} laser={each} onMake={make} />
+                <MatchGrid
+                  key={each}
+                  rows={result.rows}
+                  laser={each}
+                  colour={colours.get(each) ?? null}
+                  onMake={make}
+                />
               ))}
               <MatchTable rows={result.rows} withLaser={laser === null} onMake={make} />
               {result.leftOut.length > 0 && (
@@ -117,6 +127,18 @@ export function MatchPage(): JSX.Element {
       )}
     </>
   );
+}
+
+/** The colour of each laser's light. */
+function coloursOf(parts: readonly ShownPart[]): ReadonlyMap<string, string> {
+  const lasers = parts.filter(({ kind }) => kind === 'laser').map(({ kind, text }) => ({ kind, text }));
+  try {
+    const read = drawerOfParts(lasers, null).lasers;
+    return new Map(read.map(({ name, wavelength }) => [name, accentFor(wavelength.value).colour]));
+  } catch (error) {
+    if (error instanceof Refusal) return new Map();
+    throw error;
+  }
 }
 
 function Progress({ matching: { state, stop, again } }: { readonly matching: Matching }): JSX.Element {

@@ -21,14 +21,14 @@ import { startTexts } from '../texts/start.ts';
 import { launchName } from './launch-name.ts';
 
 /** The five lines that a forecast needs, and a name. */
-const lines: readonly FieldPath[] = [
-  ['name'],
-  ['laser', 'wavelength'],
-  ['laser', 'power'],
-  ['laser', 'beam', 'diameter'],
-  ['laser', 'beam', 'at'],
-  ['collimator', 'focal length'],
-  ['fibre', 'type'],
+const lines: readonly { readonly path: FieldPath; readonly label: string; readonly example: string }[] = [
+  { path: ['name'], label: startTexts.form.lines.name, example: '' },
+  { path: ['laser', 'wavelength'], label: startTexts.form.lines.wavelength, example: '520 nm' },
+  { path: ['laser', 'power'], label: startTexts.form.lines.power, example: '5 mW' },
+  { path: ['laser', 'beam', 'diameter'], label: startTexts.form.lines.diameter, example: '1.1 mm' },
+  { path: ['laser', 'beam', 'at'], label: startTexts.form.lines.at, example: '300 mm' },
+  { path: ['collimator', 'focal length'], label: startTexts.form.lines.focalLength, example: '8 mm' },
+  { path: ['fibre', 'type'], label: startTexts.form.lines.fibre, example: '' },
 ];
 
 const empty = 'coreward: 1\nlaser: { beam: {} }\ncollimator: {}\nfibre: {}\n';
@@ -53,10 +53,16 @@ export function NewLaunchPage(): JSX.Element {
   const [text, setText] = useState(() => session.getItem(storeKey) ?? empty);
   const [asked, setAsked] = useState(false);
   const root = launchFields(text);
-  const fields = lines.flatMap((path) => fieldAt(root, path) ?? []);
+  const fields = lines.flatMap(({ path, label, example }) => {
+    const field = fieldAt(root, path);
+    if (field === null) return [];
+    // each line of this form is needed, however a whole document might do without
+    const leftOut = field.leftOut.kind === 'optional' ? ({ kind: 'required' } as const) : field.leftOut;
+    return [{ ...field, key: label, leftOut, ...(field.kind === 'quantity' ? { example } : {}) }];
+  });
   const refused = refusedIn(text);
   const missing = fields.filter(
-    (field) => 'written' in field && field.written === null && field.key !== 'name' && field.key !== 'at',
+    (field) => 'written' in field && field.written === null && field.leftOut.kind === 'required',
   );
   const missingPlaces = missing.map(({ path }) => placeOfPath(path));
   // a field that nobody has filled in yet is not refused, it is asked for
@@ -97,7 +103,7 @@ export function NewLaunchPage(): JSX.Element {
         </p>
         {asked && missing.length > 0 && (
           <p role="alert" className="refusal">
-            {startTexts.form.needed(missing.map(({ key, path }) => `${path[0]} ${key}`).join(', '))}
+            {startTexts.form.needed(missing.map(({ key }) => key).join(', '))}
           </p>
         )}
         {asked && missing.length === 0 && (

@@ -25,7 +25,7 @@ export const drawerTexts = {
   putAway: (kind: PartKind): string => `Put this ${kinds[kind].one} away`,
   bringBack: 'Bring back',
   away: (count: number): string => (count === 1 ? '1 part put away' : `${count} parts put away`),
-  invented: 'our invention',
+  invented: 'invented',
   inventedAll: 'Some of these parts are our invention, to try things with.',
   putInventedAway: 'Put all invented parts away',
   what: (name: string, what: string): string => `${name}: ${what}`,

@@ -30,6 +30,15 @@ export const startTexts = {
     title: 'A new launch',
     intro:
       'The five lines a forecast needs. Write values with their units, and doubt if you know it: 1.1 mm ± 0.1 mm.',
+    lines: {
+      name: 'name',
+      wavelength: 'wavelength',
+      power: 'power of the laser',
+      diameter: 'beam diameter',
+      at: 'seen at, from the laser',
+      focalLength: 'focal length of the lens',
+      fibre: 'type of the fibre',
+    },
     begin: 'Draw its light',
     what: (name: string): string => `new launch “${name}”`,
     needed: (keys: string): string => `Still needed: ${keys}.`,
