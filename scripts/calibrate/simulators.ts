@@ -1,5 +1,11 @@
 import { beamSimulators, farFieldSimulators } from './beam-simulators.ts';
+import { benchSimulators, fibreSimulators } from './bench-simulators.ts';
 import type { Simulator } from './simulated.ts';
 
-/** Every simulator there is. */
-export const simulators: readonly Simulator[] = [...beamSimulators, ...farFieldSimulators];
+/** Every simulator there is; each gauge has one or more. */
+export const simulators: readonly Simulator[] = [
+  ...beamSimulators,
+  ...farFieldSimulators,
+  ...benchSimulators,
+  ...fibreSimulators,
+];

@@ -115,6 +115,9 @@ const gauges: readonly GaugeFor[] = [
   },
 ];
 
+/** Every gauge that a measurement can be advised with, by its name in the table of gauges. */
+export const advisedGauges: ReadonlySet<string> = new Set(gauges.map(({ gauge }) => gauge));
+
 /**
  * The unknowns ranked by how much knowing each would narrow the output power's interval, assuming that the gauge finds
  * the value as stated. The draws are not drawn again: each keeps its weight where the measured value is likely.

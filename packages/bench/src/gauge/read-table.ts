@@ -46,6 +46,7 @@ export function readTable(text: string, file: string): RawReadings {
       mend: 'Mend the first ones in the same way throughout.',
     });
   if (refusals.length > 0) throw new Refusal(refusals);
+  if (heading === null && settings.length > 0) return { where: file, columns: [], settings };
   if (heading === null || rows.length === 0) throw empty(file);
   const columns = heading.map(
     (text, j): RawColumn => ({ heading: readHeading(text), values: rows.map((row) => row[j]!) }),

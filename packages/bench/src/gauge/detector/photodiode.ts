@@ -1,0 +1,265 @@
+import {
+  isLoadSaturated,
+  quantumLimitResponsivity,
+  siliconResponsivityEstimate,
+  unbiasedVoltageLimit,
+} from '@coreward/optics';
+import { Refusal } from '../../refusal.ts';
+import { undetermined } from '../answer.ts';
+import type { Gauge, GaugeResult, Readings, Setting } from '../gauge.ts';
+import { column, derived, type Known, meanOf, settingAs } from '../known.ts';
+
+/** The gauge that is a photodiode, a resistor and a multimeter. */
+export const photodiode: Gauge = {
+  name: 'photodiode',
+  otherNames: [],
+  title: 'photodiode with a load',
+  answers: 'power, and watts for each volt of this diode and load',
+  needs:
+    'a bare photodiode that catches the whole beam, a resistor, a multimeter, and half the resistor for a check',
+  takes: 'table',
+  columns: [
+    {
+      name: 'voltage',
+      dimension: 'voltage',
+      needed: true,
+      otherNames: ['v', 'u', 'reading', 'light'],
+      what: 'across the load with the light on',
+    },
+    {
+      name: 'dark voltage',
+      dimension: 'voltage',
+      needed: false,
+      otherNames: ['dark'],
+      what: 'with the light off, reading for reading',
+    },
+  ],
+  settings: [
+    {
+      name: 'load',
+      dimension: 'resistance',
+      needed: true,
+      otherNames: ['load resistor', 'resistor', 'r'],
+      what: 'the resistor',
+    },
+    {
+      name: 'responsivity',
+      dimension: 'responsivity',
+      needed: false,
+      what: 'of the diode at this light; left out: a typical silicon diode’s',
+    },
+    {
+      name: 'wavelength',
+      dimension: 'length',
+      needed: false,
+      otherNames: ['lambda', 'λ'],
+      what: 'of the light, where the responsivity is not known',
+    },
+    { name: 'bias', dimension: 'voltage', needed: false, what: 'reverse bias; left out: none' },
+    {
+      name: 'dark voltage',
+      dimension: 'voltage',
+      needed: false,
+      otherNames: ['dark'],
+      what: 'one reading with the light off',
+    },
+    {
+      name: 'half load voltage',
+      dimension: 'voltage',
+      needed: false,
+      otherNames: ['half load'],
+      what: 'reading with half the load, to see whether the diode is saturated',
+    },
+  ],
+  measure: measurePhotodiode,
+};
+
+function measurePhotodiode(readings: Readings): GaugeResult {
+  const { settings } = readings;
+  const volts = column(readings, 'voltage');
+  const darkColumn = readings.columns['dark voltage'];
+  const dark = settings['dark voltage']?.value ?? 0;
+  const net = volts.map((v, i) => Math.abs(v - (darkColumn?.[i] ?? dark)));
+  // the last digits of a multimeter: 0.5 % and 0.1 mV (common practice, no source)
+  const largest = Math.max(...volts.map(Math.abs));
+  const voltage = meanOf('voltages', net, 0.005 * largest + 1e-4);
+  const load = settingAs('load resistor', settings.load!, 0.02 * settings.load!.value);
+  const responsivity = responsivityOf(settings.responsivity, settings.wavelength);
+  const perVolt = derived(
+    { quantity: 'wattsPerVolt', shape: 'positive' },
+    [load, responsivity],
+    (r, s) => 1 / (r! * s!),
+  );
+  const saturation = saturationOf(
+    voltage,
+    largest,
+    settings['half load voltage'],
+    dark,
+    settings.bias?.value ?? 0,
+  );
+  if (saturation !== null) {
+    const least = voltage.value / (load.value * responsivity.value);
+    return {
+      answers: [
+        undetermined('power_W', saturation, 'Take a smaller load, or a reverse bias, and read again.'),
+        perVolt,
+      ],
+      remarks: [`The power is at least ${(least * 1e3).toPrecision(2)} mW.`],
+      curves: [],
+    };
+  }
+  const meter: Known = { from: 'scale of the multimeter', value: 1, uncertainty: 0.005 };
+  const checked = settings['half load voltage'] !== undefined;
+  return {
+    answers: [
+      derived(
+        {
+          quantity: 'power_W',
+          shape: 'positive',
+          weak:
+            settings.responsivity === undefined
+              ? {
+                  because: 'the diode’s responsivity is a typical one',
+                  add: 'Give it from the data sheet, or calibrate it with a known power.',
+                }
+              : undefined,
+        },
+        [voltage, load, responsivity, meter],
+        (v, r, s, m) => (v! * m!) / (r! * s!),
+      ),
+      perVolt,
+    ],
+    remarks: checked
+      ? []
+      : ['Read once more with half the load: the voltage must halve, or the diode was saturated.'],
+    curves: [],
+  };
+}
+
+function responsivityOf(given: Setting | undefined, wavelength: Setting | undefined): Known {
+  if (given !== undefined) return settingAs('responsivity', given, 0.1 * given.value);
+  if (wavelength === undefined) {
+    throw new Refusal({
+      where: 'photodiode',
+      what: 'neither the responsivity nor the wavelength is given',
+      mend: 'Write `# responsivity: 0.4 A/W`, or `# wavelength: 635 nm` for a typical silicon diode.',
+    });
+  }
+  const { value, relativeHalfWidth } = siliconResponsivityEstimate(wavelength.value);
+  return {
+    from: 'responsivity of a typical silicon diode',
+    value,
+    uncertainty: (value * relativeHalfWidth) / Math.sqrt(3),
+  };
+}
+
+/** Why the diode no longer answered in proportion; null where nothing says so. */
+function saturationOf(
+  voltage: Known,
+  largest: number,
+  half: Setting | undefined,
+  dark: number,
+  bias: number,
+): string | null {
+  if (isLoadSaturated(largest, bias))
+    return `the voltage is above the ${(unbiasedVoltageLimit + bias).toPrecision(2)} V up to which a diode answers in proportion`;
+  if (half === undefined) return null;
+  const share = Math.abs(half.value - dark) / voltage.value;
+  // half the load must give half the voltage, to the 8 % that two resistors and two readings allow
+  return share > 0.58
+    ? `with half the load ${(100 * share).toFixed(0)} % of the voltage were left, not half`
+    : null;
+}
+
+/** The gauge that is a solar cell with its terminals held together. */
+export const solarCell: Gauge = {
+  name: 'solar-cell',
+  otherNames: [],
+  title: 'solar cell in short circuit',
+  answers: 'power, from the short-circuit current of a silicon cell',
+  needs: 'a crystalline silicon cell larger than the beam, and a multimeter on a current range',
+  takes: 'table',
+  columns: [
+    {
+      name: 'current',
+      dimension: 'current',
+      needed: true,
+      otherNames: ['i', 'reading', 'light'],
+      what: 'with the light on',
+    },
+    {
+      name: 'dark current',
+      dimension: 'current',
+      needed: false,
+      otherNames: ['dark'],
+      what: 'with the light off, reading for reading',
+    },
+  ],
+  settings: [
+    {
+      name: 'wavelength',
+      dimension: 'length',
+      needed: true,
+      otherNames: ['lambda', 'λ'],
+      what: 'of the light',
+    },
+    {
+      name: 'quantum efficiency',
+      dimension: 'fraction',
+      needed: false,
+      what: 'electrons a photon; left out: 85 % ± 8 % (from memory)',
+    },
+    {
+      name: 'burden',
+      dimension: 'voltage',
+      needed: false,
+      otherNames: ['burden voltage'],
+      what: 'voltage across the meter; must stay below 20 mV',
+    },
+  ],
+  measure: (readings) => {
+    const { settings } = readings;
+    const [lit, dark] = [column(readings, 'current'), readings.columns['dark current']];
+    const net = lit.map((i, k) => Math.abs(i - (dark?.[k] ?? 0)));
+    const current = meanOf('currents', net, 0.01 * Math.max(...net) + 1e-7);
+    const burden = settings.burden?.value ?? 0;
+    if (Math.abs(burden) > 20e-3) {
+      return {
+        answers: [
+          undetermined(
+            'power_W',
+            `the meter takes ${(burden * 1e3).toFixed(0)} mV: the cell is not in short circuit`,
+            'Choose a higher current range, or measure across 1 Ω.',
+          ),
+        ],
+        remarks: [],
+        curves: [],
+      };
+    }
+    const wavelength = settings.wavelength!;
+    const efficiency = settingAs(
+      'quantum efficiency of the cell',
+      settings['quantum efficiency'] ?? { value: 0.85, uncertainty: null },
+      0.08,
+    );
+    return {
+      answers: [
+        derived(
+          { quantity: 'power_W', shape: 'positive' },
+          [
+            current,
+            efficiency,
+            settingAs('wavelength', wavelength, 0),
+            { from: 'scale of the multimeter', value: 1, uncertainty: 0.01 },
+          ],
+          (i, q, lambda, m) => (i! * m!) / (q! * quantumLimitResponsivity(lambda!)),
+        ),
+      ],
+      remarks:
+        dark === undefined
+          ? ['Nothing was taken off for the room’s light: cover the cell, and read the dark current.']
+          : [],
+      curves: [],
+    };
+  },
+};

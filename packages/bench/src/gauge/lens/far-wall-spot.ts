@@ -1,0 +1,186 @@
+import { levenbergMarquardt } from '@coreward/optics';
+import { Refusal } from '../../refusal.ts';
+import { type GaugeAnswer, undetermined } from '../answer.ts';
+import type { Gauge, GaugeResult, Readings } from '../gauge.ts';
+import { column, derived, type Known, settingAs } from '../known.ts';
+
+/** Standard uncertainty of a diameter at a wall, m (common practice, no source). */
+const usualRuler = 0.5e-3;
+
+/** The gauge that finds a collimator's focal length from light sent backwards. */
+export const farWallSpot: Gauge = {
+  name: 'far-wall-spot',
+  otherNames: [],
+  title: 'spot at the far wall',
+  answers: 'focal length of a collimator, from light sent backwards through the fibre',
+  needs:
+    'a reference source in the fibre’s far end, the lens set so that its light stays narrow, and a ruler at two distances',
+  takes: 'table',
+  columns: [
+    {
+      name: 'distance',
+      dimension: 'length',
+      needed: true,
+      otherNames: ['z', 'wall', 'position'],
+      what: 'from the lens to the spot',
+    },
+    {
+      name: 'diameter',
+      dimension: 'length',
+      needed: true,
+      otherNames: ['d', 'spot', 'spot diameter'],
+      what: 'of the spot, 1/e² of intensity',
+    },
+  ],
+  settings: [
+    {
+      name: 'wavelength',
+      dimension: 'length',
+      needed: true,
+      otherNames: ['lambda', 'λ'],
+      what: 'of the light sent backwards',
+    },
+    {
+      name: 'mode field diameter',
+      dimension: 'length',
+      needed: true,
+      otherNames: ['mfd'],
+      what: 'of the fibre for that light',
+    },
+    {
+      name: 'focal length about',
+      dimension: 'length',
+      needed: false,
+      what: 'to tell two possible answers apart',
+    },
+    {
+      name: 'diameter uncertainty',
+      dimension: 'length',
+      needed: false,
+      what: 'standard uncertainty of one diameter; left out: 0.5 mm',
+    },
+  ],
+  measure: measureFarWall,
+};
+
+/**
+ * 1/e² radius of collimated light at a distance from the lens; the fibre's end stands in the focus, so the waist lies one
+ * focal length before the lens.
+ *
+ * @source H. Kogelnik and T. Li, Appl. Opt. 5, 1550 (1966) (from memory)
+ */
+export function radiusAtWall(
+  distance: number,
+  focalLength: number,
+  wavelength: number,
+  modeRadius: number,
+): number {
+  const waist = (wavelength * focalLength) / (Math.PI * modeRadius);
+  return Math.hypot(waist, (wavelength * (distance - focalLength)) / (Math.PI * waist));
+}
+
+function measureFarWall(readings: Readings): GaugeResult {
+  const { settings } = readings;
+  const distances = column(readings, 'distance');
+  const diameters = column(readings, 'diameter');
+  const [wavelength, mode] = [settings.wavelength!, settings['mode field diameter']!];
+  if (diameters.some((d) => !(d > 0)) || distances.some((d) => !(d > 0))) {
+    throw new Refusal({
+      where: 'far-wall-spot readings',
+      what: 'a distance or a diameter is not above zero',
+      mend: 'Measure from the lens.',
+    });
+  }
+  const about = settings['focal length about']?.value ?? null;
+  const stated = settings['diameter uncertainty']?.value ?? usualRuler;
+  const found = bestOf(distances, diameters, wavelength.value, mode.value / 2, stated, about);
+  if (typeof found === 'string') return { answers: [none(found)], remarks: [], curves: [] };
+  const inputs: readonly Known[] = [
+    found,
+    settingAs('mode field diameter', mode, 0.03 * mode.value),
+    settingAs('wavelength', wavelength, 0),
+  ];
+  const again = (of: number, lambda: number): number =>
+    fitFrom(found.value, distances, diameters, lambda, of / 2, stated).value;
+  return {
+    answers: [
+      derived({ quantity: 'focalLength_m', shape: 'positive' }, inputs, (f, of, lambda) =>
+        of === mode.value && lambda === wavelength.value ? f! : again(of!, lambda!),
+      ),
+    ],
+    remarks: [],
+    curves: [
+      {
+        title: 'diameter along the beam',
+        across: 'distance from the lens (m)',
+        up: 'diameter (m)',
+        x: distances,
+        readings: diameters,
+        fit: distances.map((z) => 2 * radiusAtWall(z, found.value, wavelength.value, mode.value / 2)),
+      },
+    ],
+  };
+}
+
+const none = (because: string): GaugeAnswer =>
+  undetermined(
+    'focalLength_m',
+    because,
+    'Measure the spot at a second distance, several metres away, or say `focal length about`.',
+  );
+
+interface Candidate extends Known {
+  readonly squares: number;
+}
+
+/** A small spot comes from a short lens that spreads or from a long one that does not: both are tried. */
+function bestOf(
+  distances: readonly number[],
+  diameters: readonly number[],
+  wavelength: number,
+  modeRadius: number,
+  stated: number,
+  about: number | null,
+): Candidate | string {
+  const radius = Math.max(...diameters) / 2;
+  const far = Math.max(...distances);
+  const starts = [(modeRadius * far) / radius, (Math.PI * modeRadius * radius) / wavelength];
+  const [a, b] = starts.map((start) =>
+    fitFrom(start, distances, diameters, wavelength, modeRadius, stated),
+  ) as [Candidate, Candidate];
+  const twins = Math.abs(Math.log(a.value / b.value)) < 0.02;
+  if (twins) return a.squares < b.squares ? a : b;
+  if (about !== null)
+    return Math.abs(Math.log(a.value / about)) < Math.abs(Math.log(b.value / about)) ? a : b;
+  const [better, worse] = a.squares < b.squares ? [a, b] : [b, a];
+  // one of the two must be nine times less likely by the stated reading, or the readings do not decide
+  if (distances.length > 1 && worse.squares - better.squares > 4.5 * stated ** 2) return better;
+  return `the diameters go with ${mm(a.value)} as well as with ${mm(b.value)}`;
+}
+
+const mm = (value: number): string => `${(value * 1e3).toPrecision(2)} mm`;
+
+function fitFrom(
+  start: number,
+  distances: readonly number[],
+  diameters: readonly number[],
+  wavelength: number,
+  modeRadius: number,
+  stated: number,
+): Candidate {
+  const residuals = ([logF]: readonly number[]): readonly number[] =>
+    distances.map((z, i) => 2 * radiusAtWall(z, Math.exp(logF!), wavelength, modeRadius) - diameters[i]!);
+  const fit = levenbergMarquardt(residuals, [Math.log(start)], [0.05]);
+  const value = Math.exp(fit.parameters[0]!);
+  const freedom = distances.length - 1;
+  const bySpread = freedom >= 3;
+  const scatter = bySpread ? fit.squares / freedom : stated ** 2;
+  const uncertainty = value * Math.sqrt(scatter * (fit.inverse?.[0]?.[0] ?? 1));
+  return {
+    from: bySpread ? 'scatter of the diameters' : 'reading of a diameter, as stated or assumed',
+    value,
+    uncertainty,
+    squares: fit.squares,
+    ...(bySpread ? { freedom } : {}),
+  };
+}
