@@ -1,4 +1,4 @@
-import { type PartKind, partKinds } from '@coreward/bench';
+import type { PartKind } from '@coreward/bench';
 import { type JSX, useMemo, useState } from 'react';
 import { pathOf } from '../frame/address.ts';
 import { PageHeading } from '../frame/page-heading.tsx';
@@ -11,6 +11,12 @@ import { WayBetween } from './way-between.tsx';
 import './drawer.css';
 
 const here = pathOf({ page: 'drawer' });
+
+/** What makes the beam, and what takes it; side by side where there is room. */
+const sides: readonly (readonly PartKind[])[] = [
+  ['laser', 'collimator', 'reference'],
+  ['fibre', 'mirror', 'detector'],
+];
 
 /** The parts one owns, kind by kind, each unfolding into its fields. */
 export function DrawerPage(): JSX.Element {
@@ -53,15 +59,19 @@ export function DrawerPage(): JSX.Element {
         </p>
       )}
       <div className="drawer">
-        {partKinds.map((kind) => (
-          <Compartment
-            key={kind}
-            kind={kind}
-            parts={atHand.filter((part) => part.kind === kind)}
-            all={parts}
-            open={open}
-            onOpen={unfold}
-          />
+        {sides.map((kinds) => (
+          <div key={kinds.join()} className="drawer-side">
+            {kinds.map((kind) => (
+              <Compartment
+                key={kind}
+                kind={kind}
+                parts={atHand.filter((part) => part.kind === kind)}
+                all={parts}
+                open={open}
+                onOpen={unfold}
+              />
+            ))}
+          </div>
         ))}
       </div>
       <WayBetween />

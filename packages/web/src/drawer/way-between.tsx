@@ -1,4 +1,12 @@
-import { drawerOfParts, placesRefused, Refusal, type RefusedPlace, wayFields, wayIn } from '@coreward/bench';
+import {
+  drawerOfParts,
+  type FieldNode,
+  placesRefused,
+  Refusal,
+  type RefusedPlace,
+  wayFields,
+  wayIn,
+} from '@coreward/bench';
 import type { JSX } from 'react';
 import { Fields } from '../field/fields.tsx';
 import { useDraft } from '../field/use-draft.ts';
@@ -19,6 +27,28 @@ function refusedOf(way: string): readonly RefusedPlace[] {
   } catch (error) {
     if (error instanceof Refusal) return placesRefused(error);
     throw error;
+  }
+}
+
+/** "210 mm, M1, 150 mm, M2, 95 mm". */
+function waySummary(way: string): string {
+  const list = wayFields(way);
+  return list.kind === 'list' ? list.items.flatMap((item) => firstText(item) ?? []).join(', ') : '';
+}
+
+/** What an element is known by: its name, or the first thing that is written about it. */
+function firstText(node: FieldNode): string | null {
+  switch (node.kind) {
+    case 'quantity':
+      return node.written?.text ?? null;
+    case 'group': {
+      const texts = node.fields.map(firstText).filter((text) => text !== null);
+      return texts[0] ?? (node.written === 'keys' ? node.key : null);
+    }
+    case 'list':
+      return null;
+    default:
+      return node.written;
   }
 }
 
@@ -62,7 +92,11 @@ export function WayBetween(): JSX.Element {
           </label>
         </p>
       )}
-      <Fields node={wayFields(draft.text)} refused={draft.refused} onWrite={draft.write} />
+      <p>{waySummary(draft.text)}</p>
+      <details className="more" open={draft.refused.length > 0 ? true : undefined}>
+        <summary>{drawerTexts.wayEdit}</summary>
+        <Fields node={wayFields(draft.text)} refused={draft.refused} onWrite={draft.write} />
+      </details>
       {draft.refused.length > 0 && (
         <button type="button" className="quiet-button" onClick={draft.takeBack}>
           {fieldTexts.takeBack}

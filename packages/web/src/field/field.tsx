@@ -228,10 +228,10 @@ function Frame({ node, refused, hints, onTake, children }: FrameProps): JSX.Elem
         {children({ id, describedBy: refused.length > 0 ? `${refusal} ${about}` : about })}
       </div>
       <p className="field-about" id={about}>
-        {node.about}
+        {node.about.replaceAll('`', '')}
         <span className="field-hint">
           {' '}
-          {[leftOutText(node.leftOut), ...hints].filter((hint) => hint !== '').map((hint) => `· ${hint} `)}
+          {[leftOutText(node.leftOut), ...hints].map((hint) => `· ${hint.replaceAll('`', '')} `)}
         </span>
       </p>
       <Refusals id={refusal} refused={refused} onTake={onTake} />

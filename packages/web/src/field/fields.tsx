@@ -34,9 +34,13 @@ export function GroupFields({ node, refused, onWrite }: FieldProps<GroupField>):
   return (
     <>
       <Variant node={node} onWrite={onWrite} />
-      {first.map((field) => (
-        <Fields key={field.key} node={field} refused={refused} onWrite={onWrite} />
-      ))}
+      {first.map((field) =>
+        field.kind === 'group' ? (
+          <Group key={field.key} node={field} refused={refused} onWrite={onWrite} only={isOneOfOne(node)} />
+        ) : (
+          <Fields key={field.key} node={field} refused={refused} onWrite={onWrite} />
+        ),
+      )}
       {more.length > 0 && (
         <details className="more">
           <summary>{fieldTexts.more(more.map(({ key }) => key))}</summary>
@@ -50,13 +54,19 @@ export function GroupFields({ node, refused, onWrite }: FieldProps<GroupField>):
   );
 }
 
-function Group({ node, refused, onWrite }: FieldProps<GroupField>): JSX.Element {
+/** `only`: it is all that its element is, and is taken out with it. */
+function Group({
+  node,
+  refused,
+  onWrite,
+  only = false,
+}: FieldProps<GroupField> & { readonly only?: boolean }): JSX.Element {
   const { key, path, written, words, begin, leftOut } = node;
   const word = typeof written === 'object' ? written.word : null;
   return (
     <fieldset className="group" data-place={placeOfPath(path)}>
       <legend>
-        {key} <span className="group-about">{node.about}</span>
+        {key} <span className="group-about">{node.about.replaceAll('`', '')}</span>
       </legend>
       {words.length > 0 && (
         <select
@@ -87,7 +97,7 @@ function Group({ node, refused, onWrite }: FieldProps<GroupField>): JSX.Element 
       )}
       {written === 'nothing' && words.length === 0 && leftOut.kind === 'optional' ? (
         <p className="field-about">
-          {leftOut.meaning}{' '}
+          {leftOut.meaning.replaceAll('`', '')}{' '}
           <button
             type="button"
             className="quiet-button"
@@ -99,7 +109,7 @@ function Group({ node, refused, onWrite }: FieldProps<GroupField>): JSX.Element 
       ) : words.length > 0 && written !== 'keys' ? null : (
         <>
           <GroupFields node={node} refused={refused} onWrite={onWrite} />
-          {written === 'keys' && leftOut.kind === 'optional' && (
+          {written === 'keys' && leftOut.kind === 'optional' && !only && (
             <button
               type="button"
               className="quiet-button"
@@ -153,7 +163,7 @@ function List({ node, refused, onWrite }: FieldProps<ListField>): JSX.Element {
   return (
     <fieldset className="group" data-place={placeOfPath(path)}>
       <legend>
-        {key} <span className="group-about">{node.about}</span>
+        {key} <span className="group-about">{node.about.replaceAll('`', '')}</span>
       </legend>
       <ol className="items">
         {items.map((item) => (
@@ -166,27 +176,30 @@ function List({ node, refused, onWrite }: FieldProps<ListField>): JSX.Element {
             <button
               type="button"
               className="quiet-button"
+              aria-label={fieldTexts.takeOut(fieldTexts.item(key, item.key))}
               onClick={() =>
                 onWrite(item.path, null, fieldTexts.whatTakenOut(fieldTexts.item(key, item.key)))
               }
             >
-              {fieldTexts.takeOut(fieldTexts.item(key, item.key))}
+              {fieldTexts.takeOutThis}
             </button>
           </li>
         ))}
       </ol>
-      {newItems.map(({ name, written }) => (
-        <button
-          key={name}
-          type="button"
-          className="quiet-button"
-          onClick={() =>
-            onWrite([...path, items.length], written, fieldTexts.whatAdded(name === '' ? key : name))
-          }
-        >
-          {name === '' ? fieldTexts.addOne(key) : fieldTexts.add(name)}
-        </button>
-      ))}
+      <div className="adds">
+        {newItems.map(({ name, written }) => (
+          <button
+            key={name}
+            type="button"
+            className="quiet-button"
+            onClick={() =>
+              onWrite([...path, items.length], written, fieldTexts.whatAdded(name === '' ? key : name))
+            }
+          >
+            {name === '' ? fieldTexts.addOne(key) : fieldTexts.add(name)}
+          </button>
+        ))}
+      </div>
     </fieldset>
   );
 }

@@ -96,7 +96,9 @@ export function App(): JSX.Element {
         </main>
         <StepsBar />
         <footer className="page-foot">
-          <p>{nobodyAppointed}</p>
+          <p>
+            {frameTexts.hazards} {nobodyAppointed}
+          </p>
           <ThemeChoice />
         </footer>
       </ArrivalContext>

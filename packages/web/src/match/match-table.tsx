@@ -2,6 +2,9 @@ import { type MatchColumn, type MatchRow, matchColumns, sortedRows } from '@core
 import { type JSX, useState } from 'react';
 import { matchTexts } from '../texts/match.ts';
 
+/** Rows shown before anybody asks for more. */
+const firstRows = 30;
+
 /** All combinations as a table that can be sorted by any column. */
 export function MatchTable({
   rows,
@@ -14,11 +17,13 @@ export function MatchTable({
 }): JSX.Element {
   const [column, setColumn] = useState<MatchColumn>('share');
   const [descending, setDescending] = useState(true);
+  const [all, setAll] = useState(false);
   const sort = (next: MatchColumn): void => {
     const numbers = next === 'share' || next === 'power';
     setDescending(next === column ? !descending : numbers);
     setColumn(next);
   };
+  const sorted = sortedRows(rows, column, descending);
   const columns = matchColumns.filter((each) => withLaser || each !== 'laser');
   return (
     <div className="scroll">
@@ -46,7 +51,7 @@ export function MatchTable({
           </tr>
         </thead>
         <tbody>
-          {sortedRows(rows, column, descending).map((row) => (
+          {(all ? sorted : sorted.slice(0, firstRows)).map((row) => (
             <tr key={`${row.laser}\n${row.collimator}\n${row.fibre}`}>
               {columns.map((each) => (
                 <Cell key={each} row={row} column={each} />
@@ -57,17 +62,22 @@ export function MatchTable({
               <td className="no-print">
                 <button
                   type="button"
-                  className="quiet-button"
+                  className="quiet-button nowrap"
                   aria-label={matchTexts.makeLabel(matchTexts.combination(row.collimator, row.fibre))}
                   onClick={() => onMake(row)}
                 >
-                  {matchTexts.make}
+                  {matchTexts.makeShort}
                 </button>
               </td>
             </tr>
           ))}
         </tbody>
       </table>
+      {rows.length > firstRows && !all && (
+        <button type="button" className="quiet-button" onClick={() => setAll(true)}>
+          {matchTexts.all(rows.length)}
+        </button>
+      )}
     </div>
   );
 }

@@ -38,6 +38,7 @@ export const drawerTexts = {
   way: 'The way between',
   wayAbout: 'from any laser to any lens: what a match takes to lie between them',
   wayNone: 'Nothing lies between: every lens stands right at the laser’s exit.',
+  wayEdit: 'element by element',
   wayFrom: 'Take the way from',
   wayChoose: 'a launch …',
   whatWay: (name: string): string => `way between taken from “${name}”`,

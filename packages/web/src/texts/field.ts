@@ -26,6 +26,7 @@ export const fieldTexts = {
   add: (key: string): string => `add ${key}`,
   addOne: (key: string): string => `one more in ${key}`,
   takeOut: (key: string): string => `take out ${key}`,
+  takeOutThis: 'take out',
   item: (key: string, rank: string): string => `${key} ${rank}`,
   orWord: (word: string): string => `or ${word}`,
   notKept: 'Not kept yet: what is marked must be mended first.',

@@ -10,6 +10,8 @@ export const frameTexts = {
   pair: 'devices',
   pairThis: 'Pair this device',
   seen: 'seen',
+  hazards:
+    'Coreward informs about hazards and certifies nothing. Your local rules and your laser safety officer decide; ask before you switch on.',
   opening: 'Opening …',
   title: (page: string): string => `${page} · Coreward`,
   theme: {

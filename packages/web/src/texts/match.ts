@@ -36,6 +36,8 @@ export const matchTexts = {
   plug: 'plug',
   act: 'launch',
   make: 'Make it a launch',
+  makeShort: 'make it one',
+  all: (count: number): string => `Show all ${count}`,
   makeLabel: (what: string): string => `Make it a launch: ${what}`,
   whatMade: (name: string): string => `launch “${name}” out of the match`,
   plugs: {
