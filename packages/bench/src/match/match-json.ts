@@ -1,7 +1,7 @@
 import { notEvaluated } from '../caution/not-evaluated.ts';
 import { whoDecides } from '../caution/short-cautions.ts';
-import type { Match, MatchedInterval } from './matched.ts';
-import { reasonText } from './reason.ts';
+import type { Match, MatchedInterval, MatchReason } from './matched.ts';
+import { reasonLine } from './reason.ts';
 
 /** A match as `coreward match --json` prints it. docs/match-json.md tells every key. */
 export type MatchJson = ReturnType<typeof matchJson>;
@@ -22,7 +22,7 @@ export function matchJson({ purpose, pairs, leftOut }: Match) {
       guided: pair.guided,
       fundamental: pair.fundamental,
       vNumber: pair.vNumber,
-      reason: { id: pair.reason.id, transmission: pair.reason.transmission, text: reasonText(pair.reason) },
+      reason: reasonJson(pair.reason),
       connector: pair.connector,
       connectorNote: pair.connectorNote,
     })),
@@ -30,5 +30,12 @@ export function matchJson({ purpose, pairs, leftOut }: Match) {
     cautions: [notEvaluated, whoDecides].map(({ id, level, text }) => ({ id, level, text })),
   };
 }
+
+const reasonJson = (reason: MatchReason) => ({
+  id: reason.id,
+  transmission: reason.transmission,
+  againstBest: reason.againstBest,
+  text: reasonLine(reason),
+});
 
 const watts = ({ value, low, high }: MatchedInterval) => ({ power_W: value, low_W: low, high_W: high });

@@ -15,7 +15,13 @@ import { lensSpread, overlapSpread } from './pair-spread.ts';
 import { plugInBarrel } from './plug-in-barrel.ts';
 import type { Prepared } from './prepared.ts';
 import { quickShare, throughPupil } from './quick-shares.ts';
-import { reasonOf } from './reason.ts';
+import { type Costs, costsOf, largestReason } from './reason.ts';
+
+/** A pair, and what it loses kind by kind, to be held against the best. */
+export interface JudgedPair {
+  readonly pair: MatchedPair;
+  readonly costs: Costs;
+}
 
 /**
  * One pair, walked by hand.
@@ -28,7 +34,7 @@ export function matchPair(
   names: PartNames,
   purpose: MatchPurpose,
   prepared: Prepared,
-): MatchedPair {
+): JudgedPair {
   const { light } = prepared;
   const meeting = meetingOf(launch, asStated, light.arrival);
   mustHoldLight(meeting);
@@ -42,7 +48,9 @@ export function matchPair(
   ]);
   const atFacet = (share: number): number => shareOfPassed(share, budget.chain.stop);
   const { how, note } = plugInBarrel(launch);
-  return {
+  const taker = purpose === 'total' ? fibre.taker : fibre.fundamentalTaker;
+  const costs = costsOf(launch, meeting, taker, budget);
+  const pair: MatchedPair = {
     laser: names.laser,
     collimator: names.collimator,
     fibre: names.fibre,
@@ -51,10 +59,11 @@ export function matchPair(
     guided: atFacet(last.guided),
     fundamental: atFacet(last.fundamental ?? 0),
     vNumber: meeting.vNumber,
-    reason: reasonOf(launch, meeting, purpose === 'total' ? fibre.taker : fibre.fundamentalTaker, budget),
+    reason: largestReason(costs),
     connector: how,
     connectorNote: note,
   };
+  return { pair, costs };
 }
 
 /** The ledger of the light that is wanted, and what the fibre takes in the end of all light and of LP01. */

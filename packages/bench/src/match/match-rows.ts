@@ -1,7 +1,6 @@
-import { lossText } from '../forecast/remark-text.ts';
 import { digitsFor, figure, intervalText } from '../ledger/figures.ts';
 import type { Match, MatchedInterval, MatchedPair, PlugInBarrel } from './matched.ts';
-import { reasonText } from './reason.ts';
+import { reasonLine } from './reason.ts';
 
 /** A figure and its interval in words, and what it sorts by. */
 export interface MatchFigure {
@@ -42,7 +41,7 @@ export function rowOf(pair: MatchedPair, place: number): MatchRow {
     place,
     share: told(score, 'fraction'),
     power: told(power, 'power'),
-    reason: `${reasonText(reason)}, ${lossText(reason.transmission)}`,
+    reason: reasonLine(reason),
     connector,
     connectorNote,
   };

@@ -17,6 +17,7 @@ const pair = (changes: Partial<MatchedPair> = {}): MatchedPair => ({
   reason: {
     id: 'spot-too-small',
     transmission: 0.631,
+    againstBest: null,
     spotDiameter: 3e-6,
     suitedDiameter: 5e-6,
     fibreLength: 2,
@@ -52,6 +53,15 @@ test('a pair is told with its figures, and the one reason with its cost', () => 
       },
     ],
   });
+});
+
+test('a pair behind the best is told by what it loses more', () => {
+  const reason = { ...pair().reason, transmission: 0.5, againstBest: 0.631 };
+  expect(said(invented({ pairs: [pair(), pair({ reason })] }))).toContain('3 µm for 5 µm, 2.0 dB more');
+  const alike = { ...reason, againstBest: 0.99 };
+  expect(said(invented({ pairs: [pair(), pair({ reason: alike })] }))).toContain(
+    'as good as the best, within 0.05 dB',
+  );
 });
 
 test('a plug that needs attention is marked in words', () => {

@@ -1,10 +1,9 @@
 import { notEvaluated } from '../caution/not-evaluated.ts';
-import { lossText } from '../forecast/remark-text.ts';
 import { cautionSection } from '../ledger/caution-section.ts';
 import { digitsFor, figure, intervalText } from '../ledger/figures.ts';
 import type { Block, Row, Section } from '../ledger/section.ts';
 import type { LeftOut, Match, MatchedInterval, MatchedPair, MatchPurpose } from './matched.ts';
-import { reasonText } from './reason.ts';
+import { reasonLine } from './reason.ts';
 
 const goesBy: Readonly<Record<MatchPurpose, string>> = {
   total: 'all guided light that leaves the far end, as a share of the laser’s',
@@ -44,7 +43,7 @@ function ranking(pairs: readonly MatchedPair[]): Block {
   return {
     kind: 'table',
     columns: [
-      { heading: 'what costs it most', align: 'left' },
+      { heading: 'why not more', align: 'left' },
       { heading: 'share', align: 'right' },
       { heading: '90 % range', align: 'right' },
       { heading: 'power', align: 'right' },
@@ -63,11 +62,7 @@ function pairRows(pair: MatchedPair, place: number): readonly Row[] {
     { kind: 'heading', text: `${place + 1}. ${lens} + ${fibre}${mark}` },
     {
       kind: 'cells',
-      cells: [
-        `   ${reasonText(reason)}, ${lossText(reason.transmission)}`,
-        ...figures(score, 'fraction'),
-        ...figures(power, 'power'),
-      ],
+      cells: [`   ${reasonLine(reason)}`, ...figures(score, 'fraction'), ...figures(power, 'power')],
     },
   ];
 }

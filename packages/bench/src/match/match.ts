@@ -4,9 +4,10 @@ import type { Drawer } from '../drawer/drawer.ts';
 import { inWords } from '../forecast/out-of-range-refusal.ts';
 import { Refusal } from '../refusal.ts';
 import type { FastFibre } from './fast-fibre.ts';
-import { matchPair } from './match-pair.ts';
+import { type JudgedPair, matchPair } from './match-pair.ts';
 import type { LeftOut, Match, MatchedPair, MatchProgress, MatchPurpose } from './matched.ts';
 import { type Prepared, prepare } from './prepared.ts';
+import { reasonBehind } from './reason.ts';
 
 export interface MatchOptions {
   readonly purpose: MatchPurpose;
@@ -37,7 +38,7 @@ export function* matching(drawer: Drawer, options: MatchOptions): Generator<Matc
   const bench = withBestFocus(drawer);
   const collimators = bench.collimators.length === 0 ? ['none'] : bench.collimators.map(({ name }) => name);
   const total = lasers.length * bench.fibres.length * collimators.length;
-  const pairs: MatchedPair[] = [];
+  const judged: JudgedPair[] = [];
   const leftOut: LeftOut[] = [];
   const fibres = new Map<string, FastFibre>();
   let best: MatchedPair | null = null;
@@ -50,8 +51,9 @@ export function* matching(drawer: Drawer, options: MatchOptions): Generator<Matc
         try {
           const launch = assembleLaunch(bench, names);
           prepared ??= prepare(launch, fibres);
-          const pair = matchPair(launch, names, purpose, prepared);
-          pairs.push(pair);
+          const one = matchPair(launch, names, purpose, prepared);
+          const { pair } = one;
+          judged.push(one);
           if (best === null || pair.score.value > best.score.value) best = pair;
         } catch (error) {
           leftOut.push({ ...names, why: whyNot(error) });
@@ -62,8 +64,20 @@ export function* matching(drawer: Drawer, options: MatchOptions): Generator<Matc
     }
   }
   if (done % stride !== 0) yield { done, total, best };
-  pairs.sort((a, b) => b.score.value - a.score.value);
-  return { purpose, path: drawer.path, pairs, leftOut };
+  judged.sort((a, b) => b.pair.score.value - a.pair.score.value);
+  return { purpose, path: drawer.path, pairs: heldAgainstBest(judged), leftOut };
+}
+
+/** The pairs with the reason why each is behind the best of its laser. */
+function heldAgainstBest(judged: readonly JudgedPair[]): readonly MatchedPair[] {
+  const bests = new Map<string, JudgedPair>();
+  for (const one of judged) if (!bests.has(one.pair.laser)) bests.set(one.pair.laser, one);
+  return judged.map(({ pair, costs }) => {
+    const best = bests.get(pair.laser);
+    return best === undefined || best.pair === pair
+      ? pair
+      : { ...pair, reason: reasonBehind(costs, best.costs) };
+  });
 }
 
 /** The whole match at once. */

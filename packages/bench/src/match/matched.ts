@@ -31,7 +31,7 @@ export interface MatchedPair extends PartNames {
   readonly connectorNote: string | null;
 }
 
-/** The one thing that keeps this pair from being better. */
+/** The one thing that keeps this pair from being better: its largest loss or, behind the best, what differs most from it. */
 export interface MatchReason {
   readonly id:
     | 'spot-too-small'
@@ -48,9 +48,13 @@ export interface MatchReason {
     | 'bends'
     | 'joints'
     | 'mode-shape'
-    | 'end-facets';
+    | 'end-facets'
+    /** None of which is worth a word. */
+    | 'small-losses';
   /** What it costs, as a transmission. */
   readonly transmission: number;
+  /** That over what the best pair of the same laser has of it; `null` for the best itself. */
+  readonly againstBest: number | null;
   /** 1/e² diameter of the spot's waist, and the one that would suit, m. */
   readonly spotDiameter: number;
   readonly suitedDiameter: number;

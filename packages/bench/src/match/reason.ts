@@ -1,31 +1,75 @@
 import type { Budget, Loss } from '../forecast/budget.ts';
 import type { Taker } from '../forecast/fibre-taker.ts';
 import type { Meeting } from '../forecast/meeting.ts';
+import { netLosses } from '../forecast/net-losses.ts';
 import { type OverlapCause, suitedRadius } from '../forecast/overlap-causes.ts';
+import { lossText } from '../forecast/remark-text.ts';
 import type { Launch } from '../launch/launch.ts';
 import { writeValue } from '../units/write.ts';
 import type { MatchReason } from './matched.ts';
 
 type ReasonId = MatchReason['id'];
 
-/** The largest loss of a pair, as the one reason why it is not better. Losses of one kind count together. */
-export function reasonOf(launch: Launch, meeting: Meeting, taker: Taker, budget: Budget): MatchReason {
+/** What a pair loses, losses of one kind together, and the sizes that its reason may have to tell. */
+export interface Costs {
+  readonly kinds: ReadonlyMap<ReasonId, number>;
+  readonly sizes: Pick<MatchReason, 'spotDiameter' | 'suitedDiameter' | 'fibreLength'>;
+}
+
+/** What each kind of loss costs this pair; what one entry gives back of another is counted with it. */
+export function costsOf(launch: Launch, meeting: Meeting, taker: Taker, budget: Budget): Costs {
   const { beam } = meeting;
   const spot = Math.sqrt(beam.waistRadiusX * beam.waistRadiusY);
   const suited = suitedRadius(meeting, taker) * Math.sqrt(Math.sqrt(beam.m2X * beam.m2Y));
-  const costs = new Map<ReasonId, number>();
-  for (const loss of budget.losses) {
-    const id = reasonId(loss, spot < suited);
-    costs.set(id, (costs.get(id) ?? 1) * loss.transmission);
-  }
-  const [id, transmission] = [...costs].reduce((worst, cost) => (cost[1] < worst[1] ? cost : worst));
+  const kinds = new Map<ReasonId, number>();
+  netLosses(budget.losses).forEach(({ transmission }, i) => {
+    const id = reasonId(budget.losses[i]!, spot < suited);
+    kinds.set(id, (kinds.get(id) ?? 1) * transmission);
+  });
   return {
+    kinds,
+    sizes: { spotDiameter: 2 * spot, suitedDiameter: 2 * suited, fibreLength: launch.fibre.length.value },
+  };
+}
+
+/** The largest loss of a pair, as the one reason why it is not better. */
+export function largestReason({ kinds, sizes }: Costs): MatchReason {
+  const [id, transmission] = [...kinds].reduce((worst, cost) => (cost[1] < worst[1] ? cost : worst));
+  return { id, transmission, againstBest: null, ...sizes };
+}
+
+/** Of a pair behind the best: in which kind of loss it is most behind. */
+export function reasonBehind(costs: Costs, best: Costs): MatchReason {
+  const behind = [...costs.kinds].map(([id, transmission]) => ({
     id,
     transmission,
-    spotDiameter: 2 * spot,
-    suitedDiameter: 2 * suited,
-    fibreLength: launch.fibre.length.value,
-  };
+    againstBest: transmission / bestOf(best, id),
+  }));
+  const worst = behind.reduce((a, b) => (b.againstBest < a.againstBest ? b : a));
+  const [all, bestAll] = [costs, best].map(({ kinds }) =>
+    [...kinds.values()].reduce((total, t) => total * t, 1),
+  );
+  const together = all! / bestAll!;
+  return worst.againstBest > noReason && together <= noReason
+    ? { id: 'small-losses', transmission: all!, againstBest: together, ...costs.sizes }
+    : { ...worst, ...costs.sizes };
+}
+
+/** A twentieth of a decibel is no reason. */
+const noReason = 10 ** -0.005;
+
+/** A spot is a spot, too small here or too large there. */
+function bestOf({ kinds }: Costs, id: ReasonId): number {
+  if (id !== 'spot-too-small' && id !== 'spot-too-large') return kinds.get(id) ?? 1;
+  return (kinds.get('spot-too-small') ?? 1) * (kinds.get('spot-too-large') ?? 1);
+}
+
+/** The reason with its cost: of the best pair all of it, of another what it costs more; as good as the best, if it is. */
+export function reasonLine(reason: MatchReason): string {
+  const { transmission, againstBest } = reason;
+  if (againstBest === null) return `${reasonText(reason)}, ${lossText(transmission)}`;
+  if (againstBest > noReason) return 'as good as the best, within 0.05 dB';
+  return `${reasonText(reason)}, ${lossText(againstBest)} more`;
 }
 
 function reasonId({ id, group }: Loss, spotIsSmall: boolean): ReasonId {
@@ -82,6 +126,8 @@ export function reasonText({ id, spotDiameter, suitedDiameter, fibreLength }: Ma
       return 'joints on the way';
     case 'mode-shape':
       return 'mode shape: a mode is no Gaussian';
+    case 'small-losses':
+      return 'several small losses';
     case 'end-facets':
       return 'reflection at the fibre’s ends';
   }
