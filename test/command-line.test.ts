@@ -11,7 +11,7 @@ const bin = join(checkout, 'packages/cli/bin/coreward.js');
 const folder = mkdtempSync(join(tmpdir(), 'coreward-'));
 
 beforeAll(() => {
-  execFileSync(process.execPath, ['scripts/build.mjs'], { cwd: checkout });
+  execFileSync(process.execPath, ['scripts/build.mjs', 'cli'], { cwd: checkout });
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
@@ -49,10 +49,21 @@ test('what `coreward example` writes, `coreward forecast` reads', () => {
   );
 });
 
-test('with nothing behind it the command says what there is', () => {
-  const { status, stdout } = coreward([]);
+test('with nothing behind it the command starts the station, which Ctrl-C stops', async () => {
+  const { npm_command: _, DISPLAY: __, WAYLAND_DISPLAY: ___, ...env } = process.env;
+  const child = spawn(process.execPath, [bin], { env: { ...env, HOME: folder, XDG_DATA_HOME: folder } });
+  let said = '';
+  const status = await new Promise((resolve) => {
+    child.on('close', resolve);
+    child.stdout.setEncoding('utf8').on('data', async (text: string) => {
+      said += text;
+      const page = await fetch(said.slice('Coreward is at '.length).trim());
+      said += await page.text();
+      child.kill('SIGINT');
+    });
+  });
+  expect(said).toMatch(/^Coreward is at http:\/\/127\.0\.0\.1:\d+\/\n<!doctype html>/u);
   expect(status).toBe(0);
-  expect(stdout).toMatch(/^Usage: coreward /u);
 });
 
 test('a launch comes through standard input', () => {

@@ -1,4 +1,4 @@
-import type { CreateOutcome, ReadOutcome, Shell } from './shell.ts';
+import type { CreateOutcome, Machine, ReadOutcome, Shell } from './shell.ts';
 
 /** What a fake file does when it is read: hold a text or bytes, be something else, or break. */
 export type FakeFile = string | Uint8Array | ReadOutcome | Error;
@@ -46,9 +46,30 @@ export function fakeShell(
     width: 80,
     bold: false,
     debug: false,
+    machine: fakeMachine(),
     ...changes,
     printed: () => printed,
     talked: () => talked,
     files: held,
+  };
+}
+
+/** A machine without a browser, on which time stands still and nothing is asked to stop twice. */
+export function fakeMachine(changes: Partial<Machine> = {}): Machine {
+  let drawn = 0;
+  return {
+    now: () => new Date('2026-11-25T10:00:00.000Z'),
+    randomBytes: (count) => {
+      drawn += 1;
+      return Uint8Array.from({ length: count }, (_, index) => (drawn * 131 + index * 37) & 0xff);
+    },
+    platform: 'linux',
+    home: '/nowhere',
+    env: {},
+    screens: '/nowhere',
+    openPage: async () => false,
+    onEnter: () => () => {},
+    untilStopped: async () => {},
+    ...changes,
   };
 }

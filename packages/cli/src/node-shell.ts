@@ -1,5 +1,6 @@
 import { access, mkdir, open, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
+import { nodeMachine } from './node-machine.ts';
 import type { CreateOutcome, ReadOutcome, Shell } from './shell.ts';
 
 /** Wider lines than this are hard to read, however wide the terminal. */
@@ -8,7 +9,8 @@ const widest = 80;
 const narrowest = 60;
 
 /** The real world, by way of Node. */
-export function nodeShell({ stdin, stdout, stderr, env }: NodeJS.Process): Shell {
+export function nodeShell(process: NodeJS.Process): Shell {
+  const { stdin, stdout, stderr, env } = process;
   return {
     // npm says so when it, or npx, started us
     typed: env.npm_command === undefined ? 'coreward' : 'npx coreward',
@@ -27,6 +29,7 @@ export function nodeShell({ stdin, stdout, stderr, env }: NodeJS.Process): Shell
     width: Math.max(narrowest, Math.min(widest, stdout.columns ?? widest)),
     bold: stdout.isTTY === true && (env.NO_COLOR ?? '') === '' && env.TERM !== 'dumb',
     debug: env.COREWARD_DEBUG === '1',
+    machine: nodeMachine(process),
   };
 }
 

@@ -1,12 +1,16 @@
 import { Command } from 'commander';
 import packageFacts from '../package.json' with { type: 'json' };
 import { addCaution } from './commands/caution.ts';
+import { addDevices } from './commands/devices.ts';
 import { addExample } from './commands/example.ts';
+import { addExport } from './commands/export.ts';
 import { addForecast } from './commands/forecast.ts';
 import { addGauge } from './commands/gauge.ts';
+import { addImport } from './commands/import.ts';
 import { addLimit } from './commands/limit.ts';
 import { addMatch } from './commands/match.ts';
 import { addSchema } from './commands/schema.ts';
+import { addStation } from './commands/station.ts';
 import type { Shell } from './shell.ts';
 
 const about =
@@ -14,8 +18,9 @@ const about =
   'A launch is one laser, one path, one collimator and one fibre, in a text file.';
 
 const start = (typed: string) => `
-To begin, write an invented launch and an invented drawer into this folder,
-then ask what to expect of the launch:
+\`${typed}\` alone shows everything in the browser. To stay in the shell, write an
+invented launch and an invented drawer into this folder, then ask what to
+expect of the launch:
   ${typed} example
   ${typed} forecast observing-loft.launch.yaml
   ${typed} match observing-loft.drawer.yaml
@@ -41,6 +46,7 @@ export function program(shell: Shell): Command {
       // said by tellTrouble, in the form of every other refusal
       outputError: () => {},
     });
+  addStation(all, shell);
   addForecast(all, shell);
   addMatch(all, shell);
   addGauge(all, shell);
@@ -48,5 +54,8 @@ export function program(shell: Shell): Command {
   addLimit(all, shell);
   addSchema(all, shell);
   addExample(all, shell);
+  addExport(all, shell);
+  addImport(all, shell);
+  addDevices(all, shell);
   return all;
 }

@@ -17,10 +17,18 @@ async function type(
 
 const examples = { five: fiveLinesLaunch, loft: observingLoftLaunch };
 
-test('with nothing behind it the command says what there is', async () => {
-  const { code, printed } = await type('');
+test('help says what there is', async () => {
+  const { code, printed } = await type('--help');
   expect(code).toBe(0);
-  for (const word of ['forecast', 'schema', 'example', '--version', 'coreward example']) {
+  for (const word of [
+    'station',
+    'forecast',
+    'export',
+    'schema',
+    'example',
+    '--version',
+    'coreward example',
+  ]) {
     expect(printed).toContain(word);
   }
 });

@@ -1,3 +1,4 @@
+import type { Command } from 'commander';
 import { exitCodes } from './exit-codes.ts';
 import { program } from './program.ts';
 import type { Shell } from './shell.ts';
@@ -11,16 +12,25 @@ import { tellTrouble } from './trouble.ts';
  */
 export async function run(words: readonly string[], shell: Shell): Promise<number> {
   const commands = program(shell);
+  const meant = asMeant(words, commands);
   try {
-    if (words.length === 0) commands.outputHelp();
-    else await commands.parseAsync(words, { from: 'user' });
+    await commands.parseAsync(meant, { from: 'user' });
     return exitCodes.done;
   } catch (error) {
-    const command = commands.commands.find((one) => one.name() === words[0]);
+    const command = commands.commands.find((one) => one.name() === meant[0]);
     return tellTrouble(
       error,
       command === undefined ? shell.typed : `${shell.typed} ${command.name()}`,
       shell,
     );
   }
+}
+
+/** `coreward` alone, or with nothing but what a station takes, means the station. */
+function asMeant(words: readonly string[], commands: Command): readonly string[] {
+  const [first] = words;
+  const station = commands.commands.find((one) => one.name() === 'station');
+  const option = first?.split('=', 1)[0];
+  const isStation = first === undefined || station?.options.some(({ long }) => long === option) === true;
+  return isStation ? ['station', ...words] : words;
 }

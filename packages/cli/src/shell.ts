@@ -17,6 +17,25 @@ export type CreateOutcome =
   | { readonly kind: 'no folder' }
   | { readonly kind: 'failed'; readonly reason: string };
 
+/** What only a station and its bench book need of the machine. */
+export interface Machine {
+  readonly now: () => Date;
+  /** From a source fit for secrets. */
+  readonly randomBytes: (count: number) => Uint8Array;
+  readonly platform: NodeJS.Platform;
+  /** The user's own folder. */
+  readonly home: string;
+  readonly env: { readonly [name: string]: string | undefined };
+  /** The folder of the built screens. */
+  readonly screens: string;
+  /** Shows an address in the browser, if there is one; whether it was tried. */
+  readonly openPage: (address: string) => Promise<boolean>;
+  /** Calls back whenever Enter is typed; returns how to stop it. */
+  readonly onEnter: (listener: () => void) => () => void;
+  /** Resolves when the station is asked to stop: Ctrl-C, or the end of the session. */
+  readonly untilStopped: () => Promise<void>;
+}
+
 /** The whole outside world of a command: made by `main`, faked by tests. */
 export interface Shell {
   /** What to type to get here again: `coreward`, or `npx coreward` in a checkout. */
@@ -43,4 +62,5 @@ export interface Shell {
   readonly bold: boolean;
   /** Whether a fault of ours is to be told with all its detail (`COREWARD_DEBUG=1`). */
   readonly debug: boolean;
+  readonly machine: Machine;
 }

@@ -1,4 +1,5 @@
 export { BenchBook } from './bench-book/bench-book.ts';
+export { bookFile } from './bench-book/open-database.ts';
 export { dataFolder, type Surroundings } from './data-folder.ts';
 export type { Archive } from './exchange/archive.ts';
 export { archiveFiles, archiveFrom, archiveIn, indexFile } from './exchange/archive-files.ts';

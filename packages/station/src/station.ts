@@ -9,6 +9,7 @@ import type { AddressInfo } from 'node:net';
 import { networkInterfaces } from 'node:os';
 import { Refusal } from '@coreward/bench';
 import { getRequestListener } from '@hono/node-server';
+import { renderUnicodeCompact } from 'uqr';
 import { type Certificate, certificateIn } from './access/certificate.ts';
 import { type Door, hostsOf, networkAddresses } from './access/door.ts';
 import { Pairing, type PairingCode } from './access/pairing.ts';
@@ -41,11 +42,19 @@ export interface StationOptions {
   readonly fault: (error: unknown) => void;
 }
 
+/** A code, and where to take it. */
+export interface LanPairing extends PairingCode {
+  /** With the code behind `#`; none while this computer is in no network. */
+  readonly addresses: readonly string[];
+  /** The first address as a QR code, to be printed in a terminal; empty if there is none. */
+  readonly picture: string;
+}
+
 /** How other machines get in. */
 export interface LanEntrance {
   readonly fingerprint: string;
-  /** A fresh code, in place of the one before, and the addresses with it; the first is that of the QR code. */
-  readonly openPairing: () => PairingCode & { readonly addresses: readonly string[] };
+  /** A fresh code, in place of the one before. */
+  readonly openPairing: () => LanPairing;
 }
 
 /** A station that is running. */
@@ -106,8 +115,11 @@ export async function startStation(options: StationOptions): Promise<Station> {
           : {
               fingerprint: certificate.fingerprint,
               openPairing: () => {
-                const opened = pairing.open();
-                return { ...opened, addresses: pairingAddresses(network, opened.code) };
+                const { code, expires } = pairing.open();
+                const addresses = pairingAddresses(network, code);
+                const picture =
+                  addresses[0] === undefined ? '' : renderUnicodeCompact(addresses[0], { border: 2 });
+                return { code, expires, addresses, picture };
               },
             },
       stop: async () => {
