@@ -156,6 +156,11 @@ function normalInDisc(meanX: number, meanY: number, sdX: number, sdY: number, ra
   const from = Math.max(-1, (meanX - far * sdX) / radius);
   const to = Math.min(1, (meanX + far * sdX) / radius);
   if (from >= to) return 0;
+  // most places of a beam far larger or smaller than the cone are all in or all out
+  const centre = Math.hypot(meanX, meanY);
+  const reach = far * Math.max(sdX, sdY);
+  if (centre + reach < radius) return 1;
+  if (centre - reach > radius) return 0;
   // x = R sin ψ takes the square root out of the disc's edge
   const low = Math.asin(from);
   const high = Math.asin(to);
