@@ -17,7 +17,7 @@ export function assumptionsOf(launch: Launch, bench: StatedBench): readonly stri
   if (launch.misalignment === null) {
     said.push(
       nearScrews(bench.meeting.arrival).assumed
-        ? `No mount is given: the aim is what a hand leaves with a screw of ${writeValue(assumedLever.pitch, 'length')} a turn on a ${writeValue(assumedLever.lever, 'length')} lever, ${writeValue(assumedLever.distance, 'length')} before the fibre${launch.collimator === null ? '' : '’s lens'}.`
+        ? `No mount is given: the aim is what a hand leaves with a screw of ${writeValue(assumedLever.pitch, 'screwPitch')} a turn on a ${writeValue(assumedLever.lever, 'length')} lever, ${writeValue(assumedLever.distance, 'length')} before the fibre${launch.collimator === null ? '' : '’s lens'}.`
         : 'Walked by hand: what is left of the aim is the finest motion of a finger on the near mirror’s screws, 0.001 to 0.0025 turn.',
     );
   }
@@ -43,7 +43,7 @@ export function assumptionsOf(launch: Launch, bench: StatedBench): readonly stri
   return said;
 }
 
-/** `laser.beam: waist position, quality; collimator: surfaces.coating`: each part named once. */
+/** `laser.beam (waist position, quality); collimator (surfaces.coating)`: each part named once. */
 export function byPart(keys: readonly string[]): string {
   const parts = new Map<string, string[]>();
   for (const key of keys) {
@@ -51,5 +51,5 @@ export function byPart(keys: readonly string[]): string {
       /^(path\.\d+\.\w+|laser\.beam|output\.collimator|\w+)\.(.+)$/u.exec(key) ?? [];
     parts.set(part, [...(parts.get(part) ?? []), rest]);
   }
-  return [...parts].map(([part, rests]) => `${part}: ${rests.join(', ')}`).join('; ');
+  return [...parts].map(([part, rests]) => `${part} (${rests.join(', ')})`).join('; ');
 }

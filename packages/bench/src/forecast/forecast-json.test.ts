@@ -13,7 +13,7 @@ function pathsIn(node: unknown, path = ''): readonly string[] {
   }
   if (typeof node !== 'object' || node === null) return [path];
   return Object.entries(node).flatMap(([key, child]) => {
-    const step = path === 'tolerances' && key !== 'handLimit' ? '*' : key;
+    const step = path === 'tolerances' && !key.startsWith('handLimit') ? '*' : key;
     return pathsIn(child, path === '' ? step : `${path}.${step}`);
   });
 }

@@ -20,7 +20,7 @@ function modes(told: Told, { meeting }: StatedBench): readonly Remark[] {
       {
         id: 'perhaps-more-modes',
         kind: 'know',
-        text: `As stated the fibre guides one mode at ${wavelength}, but within its doubt up to ${lpModesRange[1]} LP modes: it is single-moded above ${wavelengthText(cutoffWavelength)}, near this light.`,
+        text: `Within the doubt of core and aperture the fibre may guide up to ${lpModesRange[1]} LP modes at ${wavelength}, not one alone.`,
       },
     ];
   }

@@ -55,7 +55,7 @@ test('what a lens clips and what the clipped beam gains are told as one', () => 
   );
   expect(remark(said, 'largest-losses')).not.toContain('clipped at the lens');
   expect(page(said)).toMatch(
-    /Above 100 %, giving back .*stop and aberration of the lens \(what the lens clips away/u,
+    /Above 100 %, giving back .*stop and aberration of the lens, for what the lens clips away/u,
   );
 });
 
@@ -122,5 +122,5 @@ test('a fibre in which LP01 has about all the light hides nothing', () => {
 test('parts are named once before what is left to their defaults', () => {
   expect(
     byPart(['laser.beam.quality', 'path.2.mirror.angle', 'path.2.mirror.mount.lever', 'fibre.length']),
-  ).toBe('laser.beam: quality; path.2.mirror: angle, mount.lever; fibre: length');
+  ).toBe('laser.beam (quality); path.2.mirror (angle, mount.lever); fibre (length)');
 });

@@ -70,7 +70,7 @@ function free(forecast: Forecast): readonly Block[] {
 function aboveAll({ ledger }: Forecast): readonly Block[] {
   const above = ledger.filter(({ transmission }) => writeDecibel(transmission).startsWith('+'));
   if (above.length === 0) return [];
-  const reasons = above.map(({ id, label }) => `${label} (${whyAbove(id)})`);
+  const reasons = above.map(({ id, label }) => `${label}, for ${whyAbove(id)}`);
   const text = `Above 100 %, giving back what an earlier entry took too much: ${reasons.join('; ')}.`;
   return [{ kind: 'text', text }];
 }
@@ -79,7 +79,7 @@ function aboveAll({ ledger }: Forecast): readonly Block[] {
 export function whyAbove(id: string): string {
   switch (id) {
     case 'aberration':
-      return 'what the lens clips away is what suited the fibre least, so judge it together with the clipping';
+      return 'what the lens clips away suited the fibre least: judge it together with the clipping';
     case 'ellipticity':
       return 'one axis of the ellipse fits better than a round spot of the same area';
     case 'focus':
