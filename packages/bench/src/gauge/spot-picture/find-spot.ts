@@ -1,7 +1,7 @@
 import { median, medianDeviation } from '@coreward/optics';
 import { type Dark, darkAround } from './dark-around.ts';
 import { type MainAxes, type Moments, mainAxes, momentsIn, type Window } from './moments.ts';
-import { type Plane, removeHotPixels } from './plane.ts';
+import { blocksOf, type Plane, removeHotPixels } from './plane.ts';
 
 /** A spot as it was found in a picture. */
 export interface Spot extends Dark {
@@ -10,9 +10,21 @@ export interface Spot extends Dark {
   readonly window: Window;
   /** Half axes of the window in standard deviations of the spot. */
   readonly reach: number;
-  readonly hotPixels: number;
   readonly settled: boolean;
 }
+
+/** A spot and the picture it was found in; a large one is looked at in blocks of pixels. */
+export interface Seen {
+  /** Lengths in blocks. */
+  readonly spot: Spot;
+  readonly blocks: Plane;
+  /** Pixels along one side of a block. */
+  readonly block: number;
+  readonly hotPixels: number;
+}
+
+/** A spot's deviation is kept at so many blocks: more would cost time, and not tell more. */
+const fewestPixels = 10;
 
 /**
  * Half axis of the window in standard deviations. The first is three second-moment widths across, as ISO 11146-1 has it
@@ -32,13 +44,16 @@ const mostNoise = 0.04;
  * @source ISO 11146-1:2021, 7: iterated window of three second-moment widths (from memory); an ellipse instead of a
  *   rectangle, which takes in less noise from the corners
  */
-export function findSpot(plane: Plane): Spot | null {
+export function findSpot(plane: Plane): Seen | null {
   const border = sample(plane, 4000);
   const level = median(border);
   const noise = medianDeviation(border);
   const hotPixels = removeHotPixels(plane, level, Math.max(noise, 1e-6));
-  const start = firstWindow(plane, level, noise);
-  if (start === null) return null;
+  const first = firstWindow(plane, level, noise);
+  if (first === null) return null;
+  const block = Math.max(1, Math.floor(first.major / fewestPixels));
+  const blocks = blocksOf(plane, block);
+  const start = inBlocks(first, block);
   const dark: Dark = {
     background: { level, slopeX: 0, slopeY: 0 },
     noise,
@@ -46,12 +61,30 @@ export function findSpot(plane: Plane): Spot | null {
   };
   let found: Spot | null = null;
   for (const reach of windowReaches) {
-    const spot = follow(plane, scaled(start, reach), dark, reach, hotPixels);
-    if (spot?.settled === true && noiseShare(spot) < mostNoise) return spot;
+    const spot = follow(blocks, scaled(start, reach), dark, reach);
     found = spot?.settled === true || found === null ? spot : found;
+    if (spot?.settled === true && noiseShare(spot) < mostNoise) break;
   }
-  return found;
+  return found === null ? null : { spot: found, blocks, block, hotPixels };
 }
+
+/** A window in pixels as one in blocks; the first block's centre is (block − 1)/2 pixels in. */
+const inBlocks = (window: Window, block: number): Window => ({
+  x: (window.x - (block - 1) / 2) / block,
+  y: (window.y - (block - 1) / 2) / block,
+  major: window.major / block,
+  minor: window.minor / block,
+  azimuth: window.azimuth,
+});
+
+/** The way back from `inBlocks`. */
+export const inPixels = (window: Window, block: number): Window => ({
+  x: block * window.x + (block - 1) / 2,
+  y: block * window.y + (block - 1) / 2,
+  major: block * window.major,
+  minor: block * window.minor,
+  azimuth: window.azimuth,
+});
 
 const scaled = (window: Window, reach: number): Window => ({
   ...window,
@@ -66,7 +99,7 @@ function noiseShare({ window, axes, noise, moments, reach }: Spot): number {
 }
 
 /** Window after window until they stand still. */
-function follow(plane: Plane, start: Window, around: Dark, reach: number, hotPixels: number): Spot | null {
+function follow(plane: Plane, start: Window, around: Dark, reach: number): Spot | null {
   let window = start;
   let dark = around;
   for (let turn = 1; turn <= mostTurns; turn++) {
@@ -90,7 +123,7 @@ function follow(plane: Plane, start: Window, around: Dark, reach: number, hotPix
       Math.hypot(next.x - window.x, next.y - window.y) < 1e-2 * axes.minor;
     // a window that grows past the picture sums nothing but background
     if (!(axes.major < Math.hypot(plane.width, plane.height))) return null;
-    if (settled || turn === mostTurns) return { ...dark, moments, axes, window, reach, hotPixels, settled };
+    if (settled || turn === mostTurns) return { ...dark, moments, axes, window, reach, settled };
     window = next;
   }
   return null;

@@ -60,6 +60,10 @@ export function removeHotPixels({ width, height, light }: Plane, dark: number, n
     for (let x = 0; x < width; x++) {
       const here = light[y * width + x]! - dark;
       if (!(here > 8 * noise)) continue;
+      // of a smooth spot both neighbours in the row are too bright already
+      const limit = dark + (here - 8 * noise) / 2.2;
+      const at = y * width + x;
+      if (x > 0 && x < width - 1 && light[at - 1]! >= limit && light[at + 1]! >= limit) continue;
       const n = neighbours(light, width, height, x, y, around);
       const sorted = around.subarray(0, n).sort();
       const second = sorted[n - 2]! - dark;
@@ -83,4 +87,24 @@ function neighbours(
     for (let u = Math.max(0, x - 1); u <= Math.min(width - 1, x + 1); u++)
       if (u !== x || v !== y) into[n++] = light[v * width + u]!;
   return n;
+}
+
+/** Means of square blocks of pixels; what does not fill a block at the right and the bottom is left out. */
+export function blocksOf(plane: Plane, block: number): Plane {
+  if (block === 1) return plane;
+  const width = Math.floor(plane.width / block);
+  const height = Math.floor(plane.height / block);
+  const light = new Float32Array(width * height);
+  for (let y = 0; y < height * block; y++) {
+    const row = Math.floor(y / block) * width;
+    const from = y * plane.width;
+    for (let x = 0; x < width; x++) {
+      let sum = 0;
+      for (let k = 0; k < block; k++) sum += plane.light[from + x * block + k]!;
+      light[row + x] = light[row + x]! + sum;
+    }
+  }
+  const share = 1 / block ** 2;
+  for (let i = 0; i < light.length; i++) light[i] = light[i]! * share;
+  return { width, height, light };
 }

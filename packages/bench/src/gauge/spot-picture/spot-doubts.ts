@@ -1,8 +1,7 @@
-import type { Spot } from './find-spot.ts';
+import type { Seen } from './find-spot.ts';
 import { forWindow, isInside, type MainAxes } from './moments.ts';
-import type { Plane } from './plane.ts';
 
-/** Standard uncertainties of a spot's squared deviations (px²) and centre (px), by cause. */
+/** Standard uncertainties of a spot's squared deviations (blocks²) and centre (blocks), by cause. */
 export interface SpotDoubts {
   readonly noise: Moments2;
   readonly background: Moments2;
@@ -26,13 +25,13 @@ interface Moments2 {
  * @param step between two codes: a background without noise to blur it is known to a third of a step only
  * @source propagation to first order, JCGM 100:2008, 5.1.2 (from memory)
  */
-export function spotDoubts(plane: Plane, spot: Spot, step: number): SpotDoubts {
+export function spotDoubts({ spot, blocks, block }: Seen, step: number): SpotDoubts {
   const { window, axes, moments, noise, levelShare } = spot;
   const [c, s] = [Math.cos(window.azimuth), Math.sin(window.azimuth)];
   const [a2, b2] = [axes.major ** 2, axes.minor ** 2];
   let [majors, minors, means, differences, centres] = [0, 0, 0, 0, 0];
   let [pullMajor, pullMinor] = [0, 0];
-  forWindow(plane, window, (_, dx, dy) => {
+  forWindow(blocks, window, (_, dx, dy) => {
     const along = (dx * c + dy * s) ** 2 - a2;
     const across = (dy * c - dx * s) ** 2 - b2;
     majors += along * along;
@@ -45,7 +44,7 @@ export function spotDoubts(plane: Plane, spot: Spot, step: number): SpotDoubts {
   });
   const pixel = noise / moments.total;
   // noise of a third of a step or more blurs the steps away
-  const grain = noise > step / 3 ? 0 : step / Math.sqrt(12);
+  const grain = noise * block > step / 3 ? 0 : step / Math.sqrt(12);
   const level = Math.hypot(levelShare * noise, grain) / moments.total;
   return {
     noise: {
@@ -88,8 +87,9 @@ export function trueAxes(
  *
  * The worst stretch of the edge counts, two deviations long.
  */
-export function lightAtFrame(plane: Plane, { window, axes, background }: Spot, peak: number): number {
-  const { width, height, light } = plane;
+export function lightAtFrame({ spot, blocks }: Seen, peak: number): number {
+  const { window, axes, background } = spot;
+  const { width, height, light } = blocks;
   const value = (x: number, y: number): number | null =>
     isInside(window, x, y)
       ? light[y * width + x]! - background.level - background.slopeX * x - background.slopeY * y

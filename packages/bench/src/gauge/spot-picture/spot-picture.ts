@@ -2,8 +2,8 @@ import { lightFromSrgb } from '@coreward/optics';
 import { Refusal } from '../../refusal.ts';
 import { type Doubt, determined, type GaugeAnswer, undetermined } from '../answer.ts';
 import type { Gauge, GaugeResult, Readings, Setting } from '../gauge.ts';
-import { findSpot, type Spot } from './find-spot.ts';
-import { forWindow } from './moments.ts';
+import { findSpot, inPixels, type Seen } from './find-spot.ts';
+import { forWindow, type MainAxes } from './moments.ts';
 import { type Encoding, type Plane, type PlaneRead, planeOf } from './plane.ts';
 import { lightAtFrame, type SpotDoubts, spotDoubts, trueAxes } from './spot-doubts.ts';
 
@@ -59,16 +59,16 @@ function measureSpot({ picture, settings, words }: Readings): GaugeResult {
   const encoding = (words.encoding ??
     (picture.format === 'jpeg' && picture.channels === 3 ? 'srgb' : 'linear')) as Encoding;
   const read = planeOf(picture, encoding, lightFromSrgb);
-  const spot = findSpot(read.plane);
-  const remarks = remarksOn(read, encoding, picture.format, spot, scale);
-  const lack = spot === null ? nothing : lackOf(read, spot);
+  const seen = findSpot(read.plane);
+  const remarks = remarksOn(read, encoding, picture.format, seen, scale);
+  const lack = seen === null ? nothing : lackOf(read, seen);
   const unit = scale === null ? 'px' : 'm';
-  if (spot === null || lack !== null) {
+  if (seen === null || lack !== null) {
     const { because, add } = lack ?? nothing;
     const names = [...widthNames.map((name) => `${name}_${unit}`), ...placeNames];
     return { answers: names.map((name) => undetermined(name, because, add)), remarks, curves: [] };
   }
-  return { answers: answersOf(read, spot, scale), remarks, curves: [] };
+  return { answers: answersOf(read, seen, scale), remarks, curves: [] };
 }
 
 interface Scale {
@@ -106,22 +106,23 @@ const faintTails = 0.0015;
 /** More of the peak than this at the frame's edge, and the widths are cut: three deviations out. */
 const mostAtFrame = 0.012;
 
-function lackOf({ plane, step }: PlaneRead, spot: Spot): Lack | null {
+function lackOf({ plane, step }: PlaneRead, seen: Seen): Lack | null {
+  const { spot } = seen;
   if (!spot.settled) return nothing;
-  const full = countFull(plane, spot, step);
+  const full = countFull(plane, seen, step);
   if (full > 2) {
     return {
       because: `${full} pixels of the spot are full: what lies above is cut off`,
       add: 'Take it again with a shorter exposure, or weaker light.',
     };
   }
-  if (lightAtFrame(plane, spot, peakOf(plane, spot)) > mostAtFrame) {
+  if (lightAtFrame(seen, peakOf(seen)) > mostAtFrame) {
     return {
       because: 'the frame cuts the spot',
       add: 'Take it again with the whole spot in the picture and as much dark around it.',
     };
   }
-  const doubts = spotDoubts(plane, spot, step);
+  const doubts = spotDoubts(seen, step);
   const relative = Math.hypot(doubts.noise.minor, doubts.background.minor) / (2 * spot.axes.minor ** 2);
   if (relative > 0.25) {
     return {
@@ -133,7 +134,8 @@ function lackOf({ plane, step }: PlaneRead, spot: Spot): Lack | null {
 }
 
 /** Full pixels, or pixels that share the highest code where light should have a peak. */
-function countFull(plane: Plane, { window, axes }: Spot, step: number): number {
+function countFull(plane: Plane, { spot, block }: Seen, step: number): number {
+  const window = inPixels(spot.window, block);
   let top = 0;
   forWindow(plane, window, (at) => {
     top = Math.max(top, plane.light[at]!);
@@ -144,30 +146,33 @@ function countFull(plane: Plane, { window, axes }: Spot, step: number): number {
   });
   if (top > 1 - step / 2) return count;
   // one step below the peak of a Gaussian lie 2πσ²·step/peak pixels
-  const expected = (2 * Math.PI * axes.major * axes.minor * step) / top;
+  const expected = (2 * Math.PI * spot.axes.major * spot.axes.minor * block ** 2 * step) / top;
   return count > 12 && count > 5 * expected + 12 ? count : 0;
 }
 
-function peakOf(plane: Plane, { window, background }: Spot): number {
+function peakOf({ spot, blocks }: Seen): number {
+  const { window, background } = spot;
   let top = 0;
-  forWindow(plane, window, (at) => {
-    top = Math.max(top, plane.light[at]!);
+  forWindow(blocks, window, (at) => {
+    top = Math.max(top, blocks.light[at]!);
   });
   return top - background.level - background.slopeX * window.x - background.slopeY * window.y;
 }
 
-function answersOf(read: PlaneRead, spot: Spot, scale: Scale | null): readonly GaugeAnswer[] {
-  const doubts = spotDoubts(read.plane, spot, read.step);
-  const axes = trueAxes(spot.axes, doubts.difference);
-  const cut = frameDoubt(lightAtFrame(read.plane, spot, peakOf(read.plane, spot)));
-  const small = spot.axes.minor < 2;
+function answersOf(read: PlaneRead, seen: Seen, scale: Scale | null): readonly GaugeAnswer[] {
+  const { spot, block } = seen;
+  const doubts = spotDoubts(seen, read.step);
+  const axes = withoutBlocks(trueAxes(spot.axes, doubts.difference), block);
+  const cut = frameDoubt(lightAtFrame(seen, peakOf(seen)));
+  const small = block === 1 && spot.axes.minor < 2;
   const weak = small
     ? {
         because: 'the spot is only a few pixels wide, and what one pixel averages shows',
         add: 'Go nearer, or put a lens before the camera.',
       }
     : undefined;
-  const pitch = scale?.value ?? 1;
+  const pixel = scale?.value ?? 1;
+  const pitch = pixel * block;
   const unit = scale === null ? 'px' : 'm';
   const width = (name: string, deviation: number, which: keyof SpotDoubts['noise']): GaugeAnswer => {
     const value = 4 * deviation * pitch;
@@ -183,12 +188,13 @@ function answersOf(read: PlaneRead, spot: Spot, scale: Scale | null): readonly G
         of('light cut off by the frame', value * cut),
         of('faint light beyond the window', value * (spot.reach < 6 ? 3 * faintTails : faintTails)),
         of('width of one pixel', small ? perSquare / 12 : 0),
-        of('scale of the picture', (value * (scale?.uncertainty ?? 0)) / pitch),
+        of('scale of the picture', (value * (scale?.uncertainty ?? 0)) / pixel),
       ],
       shape: 'positive',
       weak,
     });
   };
+  const centre = inPixels({ ...spot.window, x: spot.moments.x, y: spot.moments.y }, block);
   const round = Math.sqrt((axes.major ** 2 + axes.minor ** 2) / 2);
   const ratio = axes.minor / axes.major;
   const ratioDoubt = (ratio * doubts.difference) / (2 * axes.major * axes.minor);
@@ -199,8 +205,8 @@ function answersOf(read: PlaneRead, spot: Spot, scale: Scale | null): readonly G
     width('d4sigma', round, 'mean'),
     determined({ quantity: 'ellipticity', value: ratio, doubts: noise(ratioDoubt), shape: 'positive', weak }),
     azimuth(),
-    determined({ quantity: 'centroidX_px', value: spot.moments.x, doubts: noise(doubts.centre) }),
-    determined({ quantity: 'centroidY_px', value: spot.moments.y, doubts: noise(doubts.centre) }),
+    determined({ quantity: 'centroidX_px', value: centre.x, doubts: noise(block * doubts.centre) }),
+    determined({ quantity: 'centroidY_px', value: centre.y, doubts: noise(block * doubts.centre) }),
   ];
 
   function azimuth(): GaugeAnswer {
@@ -223,6 +229,16 @@ function answersOf(read: PlaneRead, spot: Spot, scale: Scale | null): readonly G
 }
 
 /**
+ * Averaging over a block widens a spot as a slit does: (block² − 1)/12 pixels² on each axis are taken off.
+ *
+ * @source W. F. Sheppard, Proc. London Math. Soc. 29, 353 (1898) (from memory)
+ */
+function withoutBlocks<T extends MainAxes>(axes: T, block: number): T {
+  const excess = (1 - 1 / block ** 2) / 12;
+  return { ...axes, major: Math.sqrt(axes.major ** 2 - excess), minor: Math.sqrt(axes.minor ** 2 - excess) };
+}
+
+/**
  * Share of a width that a frame takes away if so much of the peak reaches it on one side: a Gaussian cut there.
  *
  * @source second moment of a Gaussian beyond k deviations, kφ(k) + Q(k): elementary, without the small Q
@@ -237,7 +253,7 @@ function remarksOn(
   { channel }: PlaneRead,
   encoding: Encoding,
   format: 'png' | 'jpeg',
-  spot: Spot | null,
+  seen: Seen | null,
   scale: Scale | null,
 ): readonly string[] {
   const remarks: string[] = [];
@@ -250,7 +266,7 @@ function remarksOn(
     );
   if (scale === null)
     remarks.push('Widths are in pixels. Give the width of one with --pixel to have them as lengths.');
-  if (spot !== null && spot.hotPixels > 0)
-    remarks.push(`${spot.hotPixels} hot pixels were replaced by their neighbours’ median.`);
+  if (seen !== null && seen.hotPixels > 0)
+    remarks.push(`${seen.hotPixels} hot pixels were replaced by their neighbours’ median.`);
   return remarks;
 }
