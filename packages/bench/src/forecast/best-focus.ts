@@ -1,6 +1,9 @@
 import { brentMinimum, type FacetBeam } from '@coreward/optics';
-import { type Offer, type Taker, takenByModes } from './fibre-taker.ts';
-import { beamAt, type Meeting } from './meeting.ts';
+import { roundBeam, type Taker } from './fibre-taker.ts';
+import type { Meeting } from './meeting.ts';
+
+/** What a search for the best focus must know of a meeting. */
+export type Focused = Pick<Meeting, 'beam' | 'widening' | 'wavelength' | 'coreRadius' | 'numericalAperture'>;
 
 /**
  * Distance behind the lens (or behind the end of the path) at which the fibre takes most, m; quick and nearly right.
@@ -8,7 +11,7 @@ import { beamAt, type Meeting } from './meeting.ts';
  * For a few-moded fibre its fundamental is taken as the Gaussian that fits it best: both axes want their waist at the
  * facet, and each pulls by how fast it spreads. For many modes the spot with the least mean square radius wins.
  */
-export function quickBestDistance(meeting: Meeting, taker: Taker): number {
+export function quickBestDistance(meeting: Focused, taker: Taker): number {
   const { waistZX, waistZY } = meeting.beam;
   if (waistZX === waistZY) return waistZX;
   const { beam, wavelength, coreRadius } = meeting;
@@ -32,33 +35,6 @@ export function quickBestDistance(meeting: Meeting, taker: Taker): number {
   return lowest(cost, Math.min(waistZX, waistZY), Math.max(waistZX, waistZY));
 }
 
-/**
- * The same with the true modes and the lens's aberration: maximises the fundamental where the fibre is few-moded, else
- * all guided light.
- */
-export function exactBestDistance(
-  meeting: Meeting,
-  taker: Taker,
-  share: (beam: FacetBeam) => number,
-): number {
-  const quick = quickBestDistance(meeting, taker);
-  const aberrated = meeting.pupil !== null && meeting.pupil.sphericalAberration !== 0;
-  const { waistZX, waistZY } = meeting.beam;
-  if (!aberrated && waistZX === waistZY) return quick;
-  const between = [Math.min(waistZX, waistZY), Math.max(waistZX, waistZY)] as const;
-  const shift = aberrated ? marginalShift(meeting) : 0;
-  // marginal rays focus `shift` away from the paraxial focus; the best place lies about half-way
-  const low = between[0] + Math.min(0, 1.2 * shift) - 0.05 * Math.abs(shift);
-  const high = between[1] + Math.max(0, 1.2 * shift) + 0.05 * Math.abs(shift);
-  return lowest((distance) => -share(beamAt(meeting, distance, null)), low, high);
-}
-
-/** Where marginal rays focus, from the paraxial focus, m: negative is nearer the lens. */
-export function marginalShift({ pupil, wavelength }: Pick<Meeting, 'pupil' | 'wavelength'>): number {
-  if (pupil === null || pupil.sphericalAberration === 0) return 0;
-  return (-4 * pupil.sphericalAberration * wavelength) / pupil.aberrationAt ** 2;
-}
-
 /** The lowest place of a function with perhaps two valleys: a coarse look, then Brent in the best valley. */
 function lowest(cost: (z: number) => number, low: number, high: number): number {
   const looks = 12;
@@ -76,17 +52,38 @@ function lowest(cost: (z: number) => number, low: number, high: number): number 
   return brentMinimum(cost, Math.max(low, best - step), Math.min(high, best + step)).x;
 }
 
-/** The share that the focus is set for: LP01 of a few-moded fibre, all guided light of another. */
-export function focusShare(
-  taker: Taker,
-  offerOf: (beam: FacetBeam) => Offer,
-  rays: (offer: Offer) => number,
-) {
-  const set = taker.suits === 'fundamental' ? taker.fundamentalSet : taker.set;
-  return (beam: FacetBeam): number => {
-    const offer = offerOf(beam);
-    if (set === null) return rays(offer);
-    const taken = takenByModes(set, offer, 1e-7);
-    return taker.suits === 'fundamental' ? (taken.fundamental ?? 0) : taken.guided;
-  };
+/** Over how much defocus a coupling into LP01 changes, m: the depths of spot and mode together. */
+export function fundamentalDepth({ wavelength, coreRadius }: Focused, { bestRadius }: Taker) {
+  const mode = (bestRadius ?? 1) * coreRadius;
+  return (waistRadius: number, m2: number): number =>
+    (Math.PI * (mode ** 2 + waistRadius ** 2 / m2)) / wavelength;
 }
+
+/** The same for all guided light: light at the edge of the aperture crosses the core within the first term. */
+export function guidedDepth(meeting: Focused, taker: Taker) {
+  if (taker.set?.modes.length === 1) return fundamentalDepth(meeting, taker);
+  const { wavelength, coreRadius, numericalAperture } = meeting;
+  return (waistRadius: number, m2: number): number =>
+    coreRadius / numericalAperture + (Math.PI * waistRadius ** 2) / (m2 * wavelength);
+}
+
+/** Whichever the focus is set for: the unit in which a place beside the waist is told, m; of the axis that spreads faster. */
+export function focusDepth(meeting: Focused, taker: Taker): number {
+  const { waistRadiusX, waistRadiusY, m2X, m2Y } = meeting.beam;
+  const depth = depthFor(meeting, taker);
+  return Math.min(depth(waistRadiusX, m2X), depth(waistRadiusY, m2Y));
+}
+
+export const depthFor = (meeting: Focused, taker: Taker) =>
+  taker.suits === 'fundamental' ? fundamentalDepth(meeting, taker) : guidedDepth(meeting, taker);
+
+/** The meeting with a round beam of the same size and M² (geometric means of the axes), its waist at distance 0. */
+export function roundMeeting(meeting: Meeting): Meeting {
+  const { waistRadiusX, waistRadiusY, m2X, m2Y } = meeting.beam;
+  const beam = roundBeam(Math.sqrt(waistRadiusX * waistRadiusY), Math.sqrt(m2X * m2Y));
+  return { ...meeting, beam, widening: { along: { x: 1, y: 1 }, lab: 1 }, pupil: null };
+}
+
+/** Whether both axes of a beam are the same, but for where it points. */
+export const isRound = ({ waistRadiusX, waistRadiusY, m2X, m2Y, waistZX, waistZY }: FacetBeam): boolean =>
+  waistRadiusX === waistRadiusY && m2X === m2Y && waistZX === waistZY;

@@ -10,6 +10,7 @@ import type { LedgerGroup } from './expected.ts';
 import type { Taker } from './fibre-taker.ts';
 import { beamAt, type Meeting } from './meeting.ts';
 import { type Asking, type ChainOfCauses, chainOfCauses, overlapCauses } from './overlap-causes.ts';
+import type { BestDistances } from './stated-focus.ts';
 import { attenuationOf, bendLoss, claddingSurvival, endTransmission } from './through-the-fibre.ts';
 import { focalLengthFor, surfacesTransmission } from './way-to-the-facet.ts';
 
@@ -47,13 +48,14 @@ export function budgetOf(
   draw: Draw,
   meeting: Meeting,
   taker: Taker,
-  best: { readonly distance: number; readonly unaberrated: number },
+  best: BestDistances,
   asking: Asking,
 ): Budget {
   const { wavelength, index } = meeting;
   const { collimator, fibre, output } = launch;
   const distance = (meeting.setDistance ?? best.distance) + meeting.defocus;
-  const places = { bestUnaberrated: best.unaberrated, best: best.distance, actual: distance };
+  const { unaberrated: bestUnaberrated, roundBeside } = best;
+  const places = { bestUnaberrated, roundBeside, best: best.distance, actual: distance };
   const chain = chainOfCauses(meeting, taker, places, meeting.aim, asking);
 
   const path: Loss[] = meeting.arrival.parts.map(({ id, label, transmission }) => ({
@@ -100,7 +102,7 @@ export function budgetOf(
       id: `bend-${i + 1}`,
       group: 'fibre',
       label: `bend ${i + 1}`,
-      transmission: loss.transmission,
+      transmission: asking.setRight?.bend(i, loss.transmission) ?? loss.transmission,
     });
   });
   fibre.connectors.between.forEach(({ loss }, i) => {

@@ -1,8 +1,6 @@
 import {
   bestGaussian,
-  countModes,
   type FacetBeam,
-  gaussianOverlap,
   guidedRays,
   type ModeSet,
   modeSet,
@@ -116,6 +114,9 @@ export function takenByRays(profile: 'step' | 'graded', offer: Offer): Taken {
   return { guided, fundamental: null, powers: null };
 }
 
+/** Rays of the bench as stated, where an exact count takes long. */
+export const manyRays = raySample(16_384, 7);
+
 /** The rays of a forecast's draws. */
 export const spreadRays = raySample(512, 7);
 
@@ -153,19 +154,7 @@ export function scaled(taken: Taken, passed: number): Taken {
   };
 }
 
-/** M² (geometric mean of the axes) above which a few-moded fibre is not summed over coherent members any more. */
-export const incoherentAbove = { stated: 5.5, drawn: 4 } as const;
+/** M² above which a few-moded fibre would not be summed: none, for a beam of any M² is. */
+export const incoherentAbove = { stated: Number.POSITIVE_INFINITY, drawn: Number.POSITIVE_INFINITY } as const;
 
 export const isIncoherent = ({ m2X, m2Y }: FacetBeam, above: number): boolean => m2X * m2Y > above ** 2;
-
-/**
- * What a few-moded fibre takes of a beam so incoherent that summing it would take minutes: LP01 as its best Gaussian, and
- * every other mode as much as LP01, for such a beam hardly changes over any of them. LP01 is right to a per cent or two of
- * its share; all light together is an upper bound, good where the beam is much larger than the core.
- */
-export function takenIncoherently(taker: Taker, { beam, wavelength, coreRadius }: Offer): Taken {
-  const mode = roundBeam((taker.bestRadius ?? 1) * coreRadius, 1);
-  const fundamental = gaussianOverlap(wavelength, beam, mode);
-  const modes = taker.set === null ? 1 : countModes(taker.set.modes).withOrientation;
-  return { guided: Math.min(1, fundamental * modes), fundamental, powers: null };
-}

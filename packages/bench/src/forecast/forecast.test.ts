@@ -272,23 +272,16 @@ describe('a very incoherent beam into a few-moded fibre', () => {
   const at = (quality: string, core = '3.2 µm') =>
     forecast(read(launch({ quality: `${quality} within 0.01`, waist: '2 mm', core })), few);
 
-  test('is answered in time, with an interval that holds it, and LP01 goes on as before to 2 %', () => {
-    const summed = at('5.4').coupling;
-    const estimated = at('5.6').coupling;
-    expect([summed.method, estimated.method]).toEqual(['modes', 'rays']);
-    // 4/(1+M²)² falls by 6 % from M² = 5.4 to 5.6; what is left of the jump is LP01 taken as its best Gaussian
+  test('is summed like any other, in time, with an interval that holds it', () => {
+    const [less, more] = [at('5.4').coupling, at('5.6').coupling];
+    expect([less.method, more.method]).toEqual(['modes', 'modes']);
+    // a spot that stays as large over √M² takes (2/(1+M²))² of a Gaussian mode (Starikov and Wolf, from memory)
     const expected = (1 + 5.4) ** 2 / (1 + 5.6) ** 2;
-    expect(Math.abs(estimated.fundamental! / summed.fundamental! / expected - 1)).toBeLessThan(0.02);
-    expect(estimated.guided).toBe(estimated.fundamental);
+    expect(Math.abs(more.fundamental! / less.fundamental! / expected - 1)).toBeLessThan(0.02);
+    expect(more.guided).toBeCloseTo(more.fundamental!, 12);
     const { value, low, high } = at('100').output.power;
     expect(low).toBeLessThanOrEqual(value);
     expect(high).toBeGreaterThanOrEqual(value);
-  });
-
-  test('of several modes it says all light within a third', () => {
-    const summed = at('5.4', '8.2 µm').coupling;
-    const estimated = at('5.6', '8.2 µm').coupling;
-    expect(Math.abs(estimated.guided / summed.guided - 1)).toBeLessThan(1 / 3);
   });
 });
 

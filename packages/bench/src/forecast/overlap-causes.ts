@@ -1,6 +1,8 @@
 import type { FacetBeam, Pupil } from '@coreward/optics';
+import { isRound } from './best-focus.ts';
 import { roundBeam, type Taken, type Taker } from './fibre-taker.ts';
 import { type Aimed, beamAt, type Meeting, shareOfPassed, stopTransmission } from './meeting.ts';
+import type { SetRight } from './set-right.ts';
 
 /** The overlap's causes, in the order of the ledger; `mode-shape` is the named rest. */
 export const overlapCauses = [
@@ -19,6 +21,8 @@ export type OverlapCause = (typeof overlapCauses)[number]['id'];
 export interface ChainOfCauses {
   /** In the order of {@link overlapCauses}. */
   readonly factors: readonly number[];
+  /** The best that any Gaussian spot does, then with one cause after the other, at last the whole. */
+  readonly couplings: readonly number[];
   readonly guided: number;
   readonly fundamental: number | null;
   /** Share of the guided light in each mode of the taker's set, or null. */
@@ -33,6 +37,8 @@ export type Offering = (beam: FacetBeam, pupil: Pupil | null) => Taken;
 export interface FacetPlaces {
   /** For the most light, were the lens perfect. */
   readonly bestUnaberrated: number;
+  /** Behind its waist, for the most light, of a round spot of the same size: 0 unless it is too small for the mode. */
+  readonly roundBeside: number;
   /** For the most light. */
   readonly best: number;
   /** Where it stands. */
@@ -44,15 +50,17 @@ export interface Asking {
   /** For every cause in turn. */
   readonly taken: Offering;
   /**
-   * For the whole of it, where the causes are only counted by rays: the exact share, or the rays' share set right. What
-   * it differs by joins the last entry, for it is what modes do and rays do not. Null: `taken` is as good as it gets.
+   * For the whole of it, where the causes are only counted by rays: the exact share. What it differs by joins the last
+   * entry, for it is what modes do and rays do not. Null: `taken` is as good as it gets.
    */
-  readonly whole: ((beam: FacetBeam, pupil: Pupil | null, counted: Taken) => Taken) | null;
+  readonly whole: Offering | null;
+  /** Where `taken` is quick, what brings its answers in line with the exact ones. */
+  readonly setRight: SetRight | null;
 }
 
 /**
  * Splits the overlap by cause. Each cause is put in turn onto an ideal launch: round, of the size that suits the fibre,
- * waist at the facet, straight in; entry n is the coupling with causes 1 … n over that with 1 … n − 1. The couplings are
+ * at its best focus, straight in; entry n is the coupling with causes 1 … n over that with 1 … n − 1. The couplings are
  * counted against the best that any Gaussian spot can do in this fibre, which is the last entry. An entry may exceed 1:
  * a smaller spot, for one, may reach more modes.
  *
@@ -63,21 +71,19 @@ export function chainOfCauses(
   taker: Taker,
   places: FacetPlaces,
   aim: Aimed,
-  { taken, whole }: Asking,
+  { taken, whole, setRight }: Asking,
 ): ChainOfCauses {
   const { beam, pupil } = meeting;
-  const best = taker.bestShare;
   const mixed = Math.sqrt(beam.m2X * beam.m2Y);
-  const round =
-    beam.waistRadiusX === beam.waistRadiusY && beam.m2X === beam.m2Y && beam.waistZX === beam.waistZY;
-  const couplings: number[] = [best];
-  const follow = (changed: boolean, of: () => number) => couplings.push(changed ? of() : couplings.at(-1)!);
+  const asked: number[] = [taker.bestShare];
+  const follow = (changed: boolean, of: () => number) => asked.push(changed ? of() : asked.at(-1)!);
 
   const suited = suitedRadius(meeting, taker) * Math.sqrt(mixed);
   const size = Math.sqrt(beam.waistRadiusX * beam.waistRadiusY);
   follow(mixed > 1, () => taken(roundBeam(suited, mixed), null).guided);
-  follow(true, () => taken(roundBeam(size, mixed), null).guided);
-  follow(!round, () => taken(beamAt(meeting, places.bestUnaberrated, null), null).guided);
+  const sized = { ...roundBeam(size, mixed), waistZX: -places.roundBeside, waistZY: -places.roundBeside };
+  follow(true, () => taken(sized, null).guided);
+  follow(!isRound(beam), () => taken(beamAt(meeting, places.bestUnaberrated, null), null).guided);
   const centred = beamAt(meeting, places.best, null);
   follow(pupil !== null, () => perArrived(taken(centred, pupil), centred, meeting).guided);
   const focused = beamAt(meeting, places.actual, null);
@@ -86,18 +92,21 @@ export function chainOfCauses(
   const aimed = beamAt(meeting, places.actual, aim);
   const counted = taken(aimed, pupil);
   const byCauses = perArrived(counted, aimed, meeting);
-  couplings.push(byCauses.guided);
-  const last = whole === null ? byCauses : perArrived(whole(aimed, pupil, counted), aimed, meeting);
+  const last = whole === null ? byCauses : perArrived(whole(aimed, pupil), aimed, meeting);
+  asked.push(byCauses.guided, last.guided);
 
-  const factors = couplings.slice(1).map((coupling, i) => ratio(coupling, couplings[i]!));
+  const couplings = setRight === null ? asked : asked.map((share, i) => setRight.coupling(i, share));
+  const best = couplings[0]!;
+  const [caused, guided] = couplings.slice(-2) as [number, number];
+  const factors = couplings.slice(1, -1).map((coupling, i) => ratio(coupling, couplings[i]!));
   // where rays see nothing the rest takes it all, so that the product stays exact
-  factors.push(
-    byCauses.guided === 0 ? (last.guided === 0 ? best : 1) : best * (last.guided / byCauses.guided),
-  );
+  factors.push(caused === 0 ? (guided === 0 ? best : 1) : best * (guided / caused));
   return {
     factors,
-    guided: last.guided,
-    fundamental: last.fundamental,
+    couplings,
+    guided,
+    fundamental:
+      last.fundamental === null ? null : (setRight?.fundamental(last.fundamental) ?? last.fundamental),
     powers: last.powers,
     stop: stopTransmission(aimed, pupil, meeting.wavelength),
   };

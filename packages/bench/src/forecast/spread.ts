@@ -8,13 +8,11 @@ import {
 } from '@coreward/optics';
 import type { Launch } from '../launch/launch.ts';
 import type { Entry } from '../quantity/quantity.ts';
-import { quickBestDistance } from './best-focus.ts';
 import { type Budget, budgetOf } from './budget.ts';
-import { chanceNames, type Draw, drawAt } from './draw.ts';
+import { asStated, chanceNames, type Draw, drawAt } from './draw.ts';
+import { drawnFocus } from './drawn-focus.ts';
 import {
   fewModedBelow,
-  incoherentAbove,
-  isIncoherent,
   leastV,
   modesTaker,
   type Offer,
@@ -24,10 +22,11 @@ import {
   type Taker,
   takenByModes,
   takenBySampledRays,
-  takenIncoherently,
 } from './fibre-taker.ts';
 import { arrivalHalfAngle, type Meeting, meetingOf, stopTransmission } from './meeting.ts';
 import type { Asking } from './overlap-causes.ts';
+import { type SetRight, setRight } from './set-right.ts';
+import type { StatedBench } from './stated-bench.ts';
 
 /** The forecast's draws and what came of each. */
 export interface Spread {
@@ -63,13 +62,12 @@ const drawTolerance = 1e-3;
 /**
  * The spread of a launch over its doubts.
  *
- * @param aberratedShift how far the best focus lies from the paraxial one because the lens aberrates, m, on the stated bench
- * @param rayCorrection by what the stated bench's coupling differs from that of the sampled rays
+ * @param stated the same launch as it is stated
  */
 export function spreadOf(
   launch: Launch,
   entries: readonly Entry[],
-  { aberratedShift, rayCorrection }: { readonly aberratedShift: number; readonly rayCorrection: number },
+  stated: Pick<StatedBench, 'meeting' | 'budget' | 'focus'>,
   { draws, seed }: SpreadOptions = usualDraws,
 ): Spread {
   const dimensions = chanceNames.length + entries.length;
@@ -79,18 +77,18 @@ export function spreadOf(
     return { draw, meeting: meetingOf(launch, draw) };
   });
   const takers = takersFor(launch, drawn);
+  const right = settings(launch, stated);
   return {
     entries,
     points,
     dimensions,
     draws: drawn.map(({ draw, meeting }, i) => {
       const taker = takers[i]!;
-      const unaberrated = quickBestDistance(meeting, taker);
-      const best = { distance: unaberrated + aberratedShift, unaberrated };
+      const best = drawnFocus(meeting, taker, stated.focus);
       return {
         vNumber: meeting.vNumber,
         power: Math.max(0, draw.at(launch.laser.power)),
-        budget: budgetOf(launch, draw, meeting, taker, best, asking(meeting, taker, rayCorrection)),
+        budget: budgetOf(launch, draw, meeting, taker, best, asking(meeting, taker, right(taker))),
       };
     }),
   };
@@ -110,7 +108,31 @@ function evenPoints(count: number, dimensions: number, seed: number): Float64Arr
   return points;
 }
 
-function asking(meeting: Meeting, taker: Taker, rayCorrection: number): Asking {
+/** What sets draws right that ask a taker like this: once for modes, and once for rays. */
+function settings(
+  launch: Launch,
+  { meeting, budget, focus }: Pick<StatedBench, 'meeting' | 'budget' | 'focus'>,
+): (taker: Taker) => SetRight {
+  const known = new Map<boolean, SetRight>();
+  return ({ set }) => {
+    const byModes = set !== null;
+    const before = known.get(byModes);
+    if (before !== undefined) return before;
+    const taker = drawnTaker(launch.fibre.profile, meeting.vNumber, byModes);
+    const best = drawnFocus(meeting, taker, focus);
+    const right = setRight(
+      budget,
+      budgetOf(launch, asStated, meeting, taker, best, asking(meeting, taker, null)),
+    );
+    known.set(byModes, right);
+    return right;
+  };
+}
+
+const drawnTaker = (profile: Taker['profile'], vNumber: number, byModes: boolean): Taker =>
+  byModes ? modesTaker(profile, vNumber, spreadRungs) : raysTaker(profile, vNumber);
+
+function asking(meeting: Meeting, taker: Taker, right: SetRight | null): Asking {
   const { wavelength, coreRadius, numericalAperture } = meeting;
   const offerOf = (beam: FacetBeam, pupil: Pupil | null): Offer => ({
     beam,
@@ -128,17 +150,12 @@ function asking(meeting: Meeting, taker: Taker, rayCorrection: number): Asking {
           takenBySampledRays(taker.profile, offerOf(beam, null), spreadRays),
           stopTransmission(beam, pupil, wavelength),
         ),
-      whole: (beam, pupil, counted) => ({
-        ...counted,
-        guided: Math.min(stopTransmission(beam, pupil, wavelength), counted.guided * rayCorrection),
-      }),
+      whole: null,
+      setRight: right,
     };
   }
   let kept: number | null = null;
   const taken: Asking['taken'] = (beam, pupil) => {
-    if (isIncoherent(beam, incoherentAbove.drawn)) {
-      return scaled(takenIncoherently(taker, offerOf(beam, null)), stopTransmission(beam, pupil, wavelength));
-    }
     const plain = takenByModes(set, offerOf(beam, null), drawTolerance);
     if (pupil === null || !aberrationShows(beam, pupil, wavelength)) {
       return pupil === null ? plain : scaled(plain, stopTransmission(beam, pupil, wavelength));
@@ -151,11 +168,7 @@ function asking(meeting: Meeting, taker: Taker, rayCorrection: number): Asking {
     );
     return scaled(plain, kept);
   };
-  // set right by the stated bench, where rays were asked as well
-  const whole: Asking['whole'] = isIncoherent(meeting.beam, incoherentAbove.stated)
-    ? (_beam, _pupil, counted) => ({ ...counted, guided: Math.min(1, counted.guided * rayCorrection) })
-    : null;
-  return { taken, whole };
+  return { taken, whole: null, setRight: right };
 }
 
 /** Whether stop or aberration does more to the light than to cut it: a fiftieth of a wave at the beam's edge, or 1 % cut. */
@@ -203,8 +216,7 @@ function takersFor(
     const from = Math.floor((slice * drawn.length) / slices);
     const to = Math.floor(((slice + 1) * drawn.length) / slices);
     const middle = Math.max(leastV, drawn[order[(from + to) >> 1]!]!.meeting.vNumber);
-    const taker =
-      middle < fewModedBelow ? modesTaker(profile, middle, spreadRungs) : raysTaker(profile, middle);
+    const taker = drawnTaker(profile, middle, middle < fewModedBelow);
     for (let i = from; i < to; i += 1) takers[order[i]!] = taker;
   }
   return takers;

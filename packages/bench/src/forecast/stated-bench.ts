@@ -1,30 +1,25 @@
-import { type FacetBeam, gaussianOverlap, type Pupil, raySample } from '@coreward/optics';
+import type { FacetBeam, Pupil } from '@coreward/optics';
 import type { Launch } from '../launch/launch.ts';
 import { Refusal } from '../refusal.ts';
 import { writeValue } from '../units/write.ts';
-import { exactBestDistance, focusShare, quickBestDistance } from './best-focus.ts';
 import { type Budget, budgetOf } from './budget.ts';
 import { asStated } from './draw.ts';
 import {
-  fewModedBelow,
-  incoherentAbove,
-  isIncoherent,
   leastV,
+  manyRays,
   modesTaker,
   modesUpTo,
   type Offer,
   raysTaker,
-  roundBeam,
   scaled,
-  spreadRays,
   type Taken,
   type Taker,
   takenByModes,
   takenByRays,
   takenBySampledRays,
-  takenIncoherently,
 } from './fibre-taker.ts';
-import { beamAt, type Meeting, meetingOf, stopTransmission } from './meeting.ts';
+import { type Meeting, meetingOf, stopTransmission } from './meeting.ts';
+import { type StatedFocus, statedFocus, summedUpTo } from './stated-focus.ts';
 
 /** Everything about the bench as stated, computed as exactly as the model allows. */
 export interface StatedBench {
@@ -36,22 +31,19 @@ export interface StatedBench {
   readonly taken: (beam: FacetBeam, pupil: Pupil | null, tolerance: number) => Taken;
   /** LP01 alone, which is quick for any fibre; null above V = 150. */
   readonly takenByFundamental: (beam: FacetBeam, pupil: Pupil | null, tolerance: number) => number | null;
-  /** A quick count of rays where an exact answer takes long (V above 30): for tolerances; null elsewhere. */
+  /** A quick count of rays where an exact answer takes long (V above 30, of partly coherent beams above 15): for causes and tolerances; null elsewhere. */
   readonly countedRays: ((beam: FacetBeam, pupil: Pupil | null) => number) | null;
-  readonly aberratedShift: number;
-  readonly rayCorrection: number;
+  readonly focus: StatedFocus;
 }
 
 /** Power error asked of the modes. */
-const exactTolerance = 1e-9;
+const exactTolerance = 1e-7;
 
-/** Modes times members of a partly coherent beam that are still summed; more would take over a second. */
-const mostWork = 12_000;
+/** Up to this V a beam of any M² is summed in the time of a coherent one. */
+const fewMatrices = 42;
 
-/** Hermite-Gauss members that are summed for LP01 of a highly multimode fibre. */
-const mostMembers = 400;
-
-const manyRays = raySample(16_384, 7);
+/** Beyond, V times Hermite-Gauss members of a partly coherent beam that are still summed; more would take over a second. */
+const mostWork = 2_000;
 
 /** How many Hermite-Gauss members a beam of this M² has on one axis until 1e−7 of its power is left. */
 function membersAcross(m2: number): number {
@@ -76,10 +68,9 @@ export function statedBench(launch: Launch): StatedBench {
   mustHoldLight(meeting);
   const { vNumber, beam, wavelength, coreRadius, numericalAperture } = meeting;
   const { profile } = launch.fibre;
-  const work = vNumber > 30 ? (vNumber * membersAcross(beam.m2X) * membersAcross(beam.m2Y)) / 2 : 0;
+  const work = vNumber > fewMatrices ? vNumber * membersAcross(beam.m2X) * membersAcross(beam.m2Y) : 0;
   const taker = vNumber <= modesUpTo ? modesTaker(profile, vNumber) : raysTaker(profile, vNumber);
-  const incoherent = vNumber <= 30 && isIncoherent(beam, incoherentAbove.stated);
-  const method = taker.set === null || work > mostWork || incoherent ? 'rays' : 'modes';
+  const method = taker.set === null || work > mostWork ? 'rays' : 'modes';
   const offerWith = (offered: FacetBeam, pupil: Pupil | null): Offer => ({
     beam: offered,
     pupil,
@@ -94,13 +85,6 @@ export function statedBench(launch: Launch): StatedBench {
     if (taker.set !== null && method === 'modes') {
       return scaled(takenByModes(taker.set, offerWith(offered, usedPupil), tolerance), passed);
     }
-    if (incoherent) {
-      const evenly = takenIncoherently(taker, offerWith(offered, null));
-      const counted = takenByRays(profile, offerWith(offered, null)).guided;
-      // no more than if every mode carried as much as LP01, no less than LP01 alone; between them the rays decide
-      const guided = Math.max(evenly.fundamental ?? 0, Math.min(evenly.guided, counted));
-      return scaled({ ...evenly, guided }, stopTransmission(offered, pupil, wavelength));
-    }
     const rays = scaled(
       takenByRays(profile, offerWith(offered, null)),
       stopTransmission(offered, pupil, wavelength),
@@ -111,27 +95,13 @@ export function statedBench(launch: Launch): StatedBench {
     if (taker.fundamentalSet === null) return null;
     const usedPupil = vNumber <= 30 ? pupil : null;
     const passed = usedPupil === null ? stopTransmission(offered, pupil, wavelength) : 1;
-    if (incoherent) return taken(offered, pupil, tolerance).fundamental;
-    if (vNumber > 30 && membersAcross(offered.m2X) * membersAcross(offered.m2Y) > mostMembers) {
-      // so many members would take seconds; LP01 as its best Gaussian is right to a per cent or two of a small share
-      const mode = roundBeam((taker.bestRadius ?? 1) * coreRadius, 1);
-      return gaussianOverlap(wavelength, offered, mode) * passed;
-    }
     return (
       (takenByModes(taker.fundamentalSet, offerWith(offered, usedPupil), tolerance).fundamental ?? 0) * passed
     );
   };
-  const share = focusShare(
-    taker,
-    (offered) => offerWith(offered, vNumber <= 30 ? meeting.pupil : null),
-    (offer) => takenByRays(profile, offer).guided,
-  );
-  const quick = quickBestDistance(meeting, taker);
-  // a plateau of many modes has no sharp best focus: the least spot is as good as any
-  const bestDistance =
-    vNumber < fewModedBelow && !incoherent ? exactBestDistance(meeting, taker, share) : quick;
+  const focus = statedFocus(meeting, taker);
   const countedRays =
-    vNumber <= 30
+    vNumber <= summedUpTo(beam)
       ? null
       : (offered: FacetBeam, pupil: Pupil | null): number =>
           takenBySampledRays(profile, offerWith(offered, null), manyRays).guided *
@@ -142,9 +112,9 @@ export function statedBench(launch: Launch): StatedBench {
     asStated,
     meeting,
     taker,
-    { distance: bestDistance, unaberrated: quick },
+    focus,
     countedRays === null
-      ? { taken: exactly, whole: null }
+      ? { taken: exactly, whole: null, setRight: null }
       : {
           taken: (offered, pupil) => ({
             guided: countedRays(offered, pupil),
@@ -152,10 +122,9 @@ export function statedBench(launch: Launch): StatedBench {
             powers: null,
           }),
           whole: exactly,
+          setRight: null,
         },
   );
-  const aimed = beamAt(meeting, budget.distance, meeting.aim);
-  const sampled = takenBySampledRays(profile, offerWith(aimed, null), spreadRays).guided;
   return {
     meeting,
     taker,
@@ -164,11 +133,6 @@ export function statedBench(launch: Launch): StatedBench {
     taken,
     takenByFundamental,
     countedRays,
-    aberratedShift: bestDistance - quick,
-    rayCorrection: incoherent
-      ? budget.chain.guided / takenIncoherently(taker, offerWith(aimed, null)).guided
-      : vNumber < fewModedBelow || sampled === 0
-        ? 1
-        : budget.chain.guided / sampled,
+    focus,
   };
 }

@@ -1,8 +1,9 @@
 import type { FacetBeam, Pupil } from '@coreward/optics';
 import type { PartNames } from '../drawer/assemble-launch.ts';
-import { quickBestDistance } from '../forecast/best-focus.ts';
+import { isRound } from '../forecast/best-focus.ts';
 import { type Budget, budgetOf } from '../forecast/budget.ts';
 import { asStated } from '../forecast/draw.ts';
+import { drawnBestDistance } from '../forecast/drawn-focus.ts';
 import type { Taken } from '../forecast/fibre-taker.ts';
 import { type Meeting, meetingOf, shareOfPassed } from '../forecast/meeting.ts';
 import type { Offering } from '../forecast/overlap-causes.ts';
@@ -92,14 +93,15 @@ function shortBudget(
     const guided = all(beam, by).fundamental ?? 0;
     return { guided, fundamental: guided, powers: taker.set === null ? null : Float64Array.of(guided) };
   };
-  const distance = quickBestDistance(meeting, taker);
+  // the tables of round beams know their best focus already
+  const distance = isRound(meeting.beam) ? meeting.beam.waistZX : drawnBestDistance(meeting, taker, 0);
   const budget = budgetOf(
     purpose === 'lp01' && taker.set === null ? unbent(launch) : launch,
     asStated,
     meeting,
     taker,
-    { distance, unaberrated: distance },
-    { taken: purpose === 'total' ? all : alone, whole: null },
+    { distance, unaberrated: distance, roundBeside: 0 },
+    { taken: purpose === 'total' ? all : alone, whole: null, setRight: null },
   );
   return { budget, last };
 }

@@ -1,0 +1,49 @@
+import type { Budget } from './budget.ts';
+
+/**
+ * Draws are computed in a quicker way than the bench as stated: with looser tolerances, with rays in place of many modes,
+ * with stop and aberration as one factor. So that both speak of the same thing, the bench as stated is computed in the
+ * quick way as well, and every draw is shifted by what the two differ there.
+ */
+export interface SetRight {
+  /** The coupling with causes 0 … `place`, or, behind the last cause, with everything. */
+  readonly coupling: (place: number, drawn: number) => number;
+  readonly fundamental: (drawn: number) => number;
+  /** What a bend lets through. */
+  readonly bend: (place: number, drawn: number) => number;
+}
+
+/**
+ * @param stated the bench as stated, as exactly as it is known
+ * @param quick the same in the way of the draws
+ */
+export function setRight(stated: Budget, quick: Budget): SetRight {
+  const couplings = stated.chain.couplings.map((share, i) =>
+    shifted(share, quick.chain.couplings[i] ?? share),
+  );
+  const bends = bendsOf(stated).map((share, i) => shifted(share, bendsOf(quick)[i] ?? share));
+  const { fundamental } = stated.chain;
+  const shiftedFundamental =
+    fundamental === null ? null : shifted(fundamental, quick.chain.fundamental ?? fundamental);
+  return {
+    coupling: (place, drawn) => couplings[place]?.(drawn) ?? drawn,
+    fundamental: (drawn) => shiftedFundamental?.(drawn) ?? drawn,
+    bend: (place, drawn) => bends[place]?.(drawn) ?? drawn,
+  };
+}
+
+const bendsOf = ({ losses }: Budget): readonly number[] =>
+  losses.filter(({ id }) => id.startsWith('bend-')).map(({ transmission }) => transmission);
+
+/**
+ * A share as it would be by the exact way, from the share by the quick way: exactly so at the stated values. Large shares
+ * are multiplied; small ones raised to a power, which keeps what is far above the stated value below 1.
+ */
+export function shifted(stated: number, quick: number): (drawn: number) => number {
+  if (stated === quick) return (drawn) => drawn;
+  // where the quick way sees nothing at all, what the exact one sees is there in every draw
+  if (quick <= 0) return (drawn) => stated + drawn * (1 - stated);
+  if (quick > 0.5 || stated <= 0) return (drawn) => Math.min(1, (drawn * stated) / quick);
+  const power = Math.log(Math.min(stated, 0.999)) / Math.log(quick);
+  return (drawn) => Math.min(1, Math.max(0, drawn)) ** power;
+}
