@@ -2,6 +2,7 @@
 import type { Basis } from '@coreward/optics';
 import { intervalOf } from '../quantity/distribution.ts';
 import { facetPosition } from './at-the-lens.ts';
+import { idFor } from './element-id.ts';
 import { type EyePlace, eyeHazard } from './eye-hazard.ts';
 import { bareEndGeometry, type Cones, collimatedEndGeometry } from './fibre-end.ts';
 import type { Hazard, HazardPlace } from './hazard.ts';
@@ -22,38 +23,70 @@ export function atTheFarEnd(walk: Walk): readonly Hazard[] {
   const { cones } = walk;
   return [
     ...farEnds(walk, laser, cones.laser),
-    ...inTheFibre(walk, laser, cones.laser),
-    ...companions.flatMap((line, i) => farEnds(walk, line, cones.companions[i]!)),
+    ...anywhere(walk, laser, cones.laser),
+    ...jointsAndBends(walk, laser, cones.laser),
+    ...companions.flatMap((line, i) => [
+      ...farEnds(walk, line, cones.companions[i]!),
+      ...anywhere(walk, line, cones.companions[i]!),
+    ]),
   ];
 }
 
-function inTheFibre(walk: Walk, line: LineOfLight, cones: Cones): readonly Hazard[] {
-  const { fibre } = walk.launch;
-  const bare = (from: string) => bareEndGeometry(from, cones.stated, cones.worse);
+/** From where to where the fibre lies, m along the light. */
+const fibreSpan = (walk: Walk): Pick<HazardPlace, 'from' | 'to'> => {
   const begin = facetPosition(walk);
-  const end = begin + fibre.length.value;
-  const along = (i: number): HazardPlace => ({
-    part: 'fibre',
-    index: i,
-    // nobody wrote where along the fibre it is
-    from: begin,
-    to: end,
-  });
-  const { between } = fibre.connectors;
+  return { from: begin, to: begin + walk.launch.fibre.length.value };
+};
+
+/** Under a magnifier, and at a break that may be anywhere. */
+function anywhere(walk: Walk, line: LineOfLight, cones: Cones): readonly Hazard[] {
+  const { from: begin, to: end } = fibreSpan(walk);
+  const broken = (): Hazard =>
+    eyeHazard(
+      line,
+      {
+        ...fibrePlace(
+          line,
+          cones,
+          { part: 'fibre', index: null, from: begin, to: end },
+          bareEndGeometry('the break', cones.stated, cones.worse),
+        ),
+        id: idFor('fibre-break', line),
+        point: 'any break in the fibre',
+        doNow: 'Check the whole length with dim visible light before you raise the power.',
+      },
+      walk.facts,
+    );
   return [
     magnified(line, {
-      id: 'far-end-magnified',
+      id: idFor('far-end-magnified', line),
       point: 'far end, magnified',
       place: { part: 'fibre', index: null, from: end, to: end },
       power: line.power,
       statedPower: line.stated,
       doNow: 'Never inspect an end with a source live. Switch the source off and lock it, then look.',
     }),
-    ...between.map((_, i) =>
+    ...(walk.answers.yes.has('fibre-whole') ? [] : [broken()]),
+  ];
+}
+
+/** Every joint as though it were opened, every bend as though it broke. */
+function jointsAndBends(walk: Walk, line: LineOfLight, cones: Cones): readonly Hazard[] {
+  const { connectors, bends } = walk.launch.fibre;
+  const at = (i: number, from: string) =>
+    fibrePlace(
+      line,
+      cones,
+      // nobody wrote where along the fibre it is
+      { part: 'fibre', index: i, ...fibreSpan(walk) },
+      bareEndGeometry(from, cones.stated, cones.worse),
+    );
+  return [
+    ...connectors.between.map((_, i) =>
       eyeHazard(
         line,
         {
-          ...fibrePlace(line, cones, along(i), bare('the opened joint')),
+          ...at(i, 'the opened joint'),
           id: `joint-${i + 1}`,
           point: `joint ${i + 1}, opened`,
           doNow: 'Switch the source off before you open it, and put caps on both ends.',
@@ -61,11 +94,11 @@ function inTheFibre(walk: Walk, line: LineOfLight, cones: Cones): readonly Hazar
         walk.facts,
       ),
     ),
-    ...fibre.bends.map((_, i) =>
+    ...bends.map((_, i) =>
       eyeHazard(
         line,
         {
-          ...fibrePlace(line, cones, along(i), bare('the bend')),
+          ...at(i, 'the bend'),
           id: `bend-${i + 1}`,
           point: `bend ${i + 1}, broken`,
           doNow: 'Cover the bend, and do not look closely at a glow.',
@@ -73,25 +106,6 @@ function inTheFibre(walk: Walk, line: LineOfLight, cones: Cones): readonly Hazar
         walk.facts,
       ),
     ),
-    ...(walk.answers.yes.has('fibre-whole')
-      ? []
-      : [
-          eyeHazard(
-            line,
-            {
-              ...fibrePlace(
-                line,
-                cones,
-                { part: 'fibre', index: null, from: begin, to: end },
-                bare('the break'),
-              ),
-              id: 'fibre-break',
-              point: 'any break in the fibre',
-              doNow: 'Check the whole length with dim visible light before you raise the power.',
-            },
-            walk.facts,
-          ),
-        ]),
   ];
 }
 
@@ -115,14 +129,13 @@ const fibrePlace = (
 function farEnds(walk: Walk, line: LineOfLight, cones: Cones): readonly Hazard[] {
   const { launch, facts } = walk;
   const end = facetPosition(walk) + launch.fibre.length.value;
-  const named = line.name === 'laser' ? '' : `-${line.name}`;
   const place: HazardPlace = { part: 'output', index: null, from: end, to: end };
   const common = fibrePlace(line, cones, place, bareEndGeometry('the fibre end', cones.stated, cones.worse));
   const bare = eyeHazard(
     line,
     {
       ...common,
-      id: `far-end${named}`,
+      id: idFor('far-end', line),
       point: 'far end, bare',
       doNow: 'Clamp the far end into a beam stop before you switch on. Never look into it.',
     },
@@ -136,7 +149,7 @@ function farEnds(walk: Walk, line: LineOfLight, cones: Cones): readonly Hazard[]
       line,
       {
         ...common,
-        id: `far-end-collimated${named}`,
+        id: idFor('far-end-collimated', line),
         point: 'far end, behind its lens',
         geometry: collimatedEndGeometry('the lens', cones.stated, cones.worse, {
           stated: focal.value,

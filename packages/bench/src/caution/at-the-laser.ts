@@ -1,8 +1,8 @@
 /** The free beam on the laser's side: its exit, every part on the way, and what leaks and comes back there. */
-import { type Basis, glassReflection } from '@coreward/optics';
+import { type Basis, glassReflection, leastMirrorPart } from '@coreward/optics';
 import type { PathElement } from '../launch/launch.ts';
 import { intervalOf } from '../quantity/distribution.ts';
-import { slugged } from './element-id.ts';
+import { idFor, slugged } from './element-id.ts';
 import { eyeHazard } from './eye-hazard.ts';
 import type { Hazard, HazardPlace } from './hazard.ts';
 import type { LineOfLight } from './line-of-light.ts';
@@ -18,7 +18,7 @@ export function laserExits({ views, facts, uneven, light }: Walk): readonly Haza
     eyeHazard(
       line,
       {
-        id: line.name === 'laser' ? 'laser-exit' : `laser-exit-${line.name}`,
+        id: idFor('laser-exit', line),
         point: 'laser exit',
         place: atExit,
         geometry,
@@ -109,7 +109,14 @@ function hazardsOf(walk: Walk, part: Part, place: HazardPlace, geometry: Geometr
         ),
       ];
     case 'stop':
-      return [];
+      return [
+        whole(
+          `${id}-reflection`,
+          `reflection from stop ${part.name}`,
+          leastMirrorPart.value,
+          'Find the reflection with a card and block it.',
+        ),
+      ];
   }
 }
 
@@ -156,7 +163,7 @@ function leaks(
     eyeHazard(
       line,
       {
-        id: `${slugged(mirror)}-leak${line.name === 'laser' ? '' : `-${line.name}`}`,
+        id: idFor(`${slugged(mirror)}-leak`, line),
         point: `leak behind mirror ${mirror.name}`,
         place,
         geometry,

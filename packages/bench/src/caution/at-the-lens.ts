@@ -9,8 +9,10 @@ import {
   waistBehindLens,
 } from '@coreward/optics';
 import { intervalOf } from '../quantity/distribution.ts';
+import { idFor } from './element-id.ts';
 import { type EyePlace, eyeHazard } from './eye-hazard.ts';
 import type { Hazard, HazardPlace } from './hazard.ts';
+import type { LineOfLight } from './line-of-light.ts';
 import { beamGeometry, type FocusView, focusGeometry, type Geometry } from './reach.ts';
 import type { FreeBeam } from './stretches.ts';
 import type { Walk } from './walk.ts';
@@ -18,12 +20,13 @@ import type { Walk } from './walk.ts';
 /** Every hazard between the end of the path and the fibre's glass. */
 export function atTheLens(walk: Walk): readonly Hazard[] {
   const { collimator } = walk.launch;
-  return [
-    collimator === null ? pastTheFacet(walk) : behindTheFocus(walk),
-    ...(collimator === null ? [] : [fromTheLens(walk, lensShare(walk))]),
-    fromTheFacet(walk),
-    scattered(walk),
-  ];
+  const { laser, companions } = walk.light;
+  return [laser, ...companions].flatMap((line) => [
+    collimator === null ? pastTheFacet(walk, line) : behindTheFocus(walk, line),
+    ...(collimator === null ? [] : [fromTheLens(walk, line, lensShare(walk))]),
+    fromTheFacet(walk, line),
+    scattered(walk, line),
+  ]);
 }
 
 const lensPlace = ({ views: [{ pathLength }] }: Walk): HazardPlace => ({
@@ -46,14 +49,15 @@ const facetPlace = (walk: Walk): HazardPlace => ({
 });
 
 /** What all of these share. */
-const common = (walk: Walk, share: number): Pick<EyePlace, 'power' | 'statedPower' | 'uneven'> => {
-  const { power, stated } = walk.light.laser;
-  return {
-    power: share * power,
-    statedPower: stated === null ? null : share * stated,
-    uneven: walk.uneven,
-  };
-};
+const common = (
+  { uneven }: Walk,
+  { power, stated }: LineOfLight,
+  share: number,
+): Pick<EyePlace, 'power' | 'statedPower' | 'uneven'> => ({
+  power: share * power,
+  statedPower: stated === null ? null : share * stated,
+  uneven,
+});
 
 const focusView = ({ arrival, focalLength }: FreeBeam): FocusView => ({
   focalLength: focalLength ?? 1,
@@ -64,32 +68,32 @@ const focusView = ({ arrival, focalLength }: FreeBeam): FocusView => ({
   },
 });
 
-function behindTheFocus(walk: Walk): Hazard {
+function behindTheFocus(walk: Walk, line: LineOfLight): Hazard {
   const [stated, ...worse] = walk.views.map(focusView);
   const aperture = walk.launch.collimator?.clearAperture ?? null;
   return eyeHazard(
-    walk.light.laser,
+    line,
     {
-      id: 'lens-focus',
+      id: idFor('lens-focus', line),
       point: 'behind the lens, no fibre',
       place: lensPlace(walk),
       geometry: focusGeometry([stated!, ...worse], { clearAperture: aperture?.value ?? null }),
-      ...common(walk, 1),
+      ...common(walk, line, 1),
       doNow: 'Put a beam stop behind the fibre holder before you place the lens.',
     },
     walk.facts,
   );
 }
 
-function pastTheFacet(walk: Walk): Hazard {
+function pastTheFacet(walk: Walk, line: LineOfLight): Hazard {
   return eyeHazard(
-    walk.light.laser,
+    line,
     {
-      id: 'past-the-facet',
+      id: idFor('past-the-facet', line),
       point: 'past the fibre’s end',
       place: facetPlace(walk),
       geometry: arrivingBeam(walk, 'the fibre end'),
-      ...common(walk, 1),
+      ...common(walk, line, 1),
       doNow: 'Put a beam stop behind the fibre holder.',
     },
     walk.facts,
@@ -109,15 +113,15 @@ function lensShare({ launch: { collimator } }: Walk): number {
   return Math.min(1, Math.max(glassReflection.face, count * each));
 }
 
-function fromTheLens(walk: Walk, share: number): Hazard {
+function fromTheLens(walk: Walk, line: LineOfLight, share: number): Hazard {
   return eyeHazard(
-    walk.light.laser,
+    line,
     {
-      id: 'lens-reflection',
+      id: idFor('lens-reflection', line),
       point: 'reflection from the lens',
       place: lensPlace(walk),
       geometry: arrivingBeam(walk, 'the lens'),
-      ...common(walk, share),
+      ...common(walk, line, share),
       doNow: 'Find the reflection with a card and block it beside the beam.',
       basis: [glassReflection.basis],
     },
@@ -126,16 +130,16 @@ function fromTheLens(walk: Walk, share: number): Hazard {
 }
 
 /** A flat end sends it back through the lens as a beam, an angled one aside; both are counted as a beam. */
-function fromTheFacet(walk: Walk): Hazard {
+function fromTheFacet(walk: Walk, line: LineOfLight): Hazard {
   const angled = walk.launch.fibre.ends.in === 'angled 8°';
   return eyeHazard(
-    walk.light.laser,
+    line,
     {
-      id: 'facet-reflection',
+      id: idFor('facet-reflection', line),
       point: 'reflection from the fibre’s end',
       place: facetPlace(walk),
       geometry: arrivingBeam(walk, 'the lens'),
-      ...common(walk, leastMirrorPart.value),
+      ...common(walk, line, leastMirrorPart.value),
       doNow: angled
         ? 'Expect it beside the lens, for the end is angled: block it there.'
         : 'Expect it back along the beam, at the mirrors and the laser: block it beside the beam.',
@@ -157,18 +161,26 @@ export function diffuseGeometry(): Geometry {
   };
 }
 
+/** Whether the glow of all the light is above the limit at the nearest an unaided eye gets. */
+function reaches({ eye, power }: LineOfLight): boolean {
+  return eye === null || eye.all.some((limit) => diffuseGeometry().closest(power, limit) > limit.irradiance);
+}
+
 /** Nothing coupled: all the light on ferrule, cladding or card. */
-function scattered(walk: Walk): Hazard {
+function scattered(walk: Walk, line: LineOfLight): Hazard {
   return eyeHazard(
-    walk.light.laser,
+    line,
     {
-      id: 'entry-scatter',
+      id: idFor('entry-scatter', line),
       point: 'glow of ferrule or card',
       place: { ...lensPlace(walk), to: facetPosition(walk) },
       geometry: diffuseGeometry(),
-      ...common(walk, 1),
+      ...common(walk, line, 1),
       uneven: false,
-      doNow: 'Look at the spot from the side and from afar, or with a camera; stay at alignment power.',
+      doNow:
+        line.seen && !reaches(line)
+          ? 'Look at the spot from the side and from afar, or with a camera; stay at alignment power.'
+          : 'Do not look at the spot: use a camera or a detector, and stay at alignment power.',
       assumed: ['all of the light misses the core, and the surface scatters all of it'],
     },
     walk.facts,

@@ -10,6 +10,7 @@ import { atMostText } from './figures-of-caution.ts';
 import { type CautionLevel, type Hazard, type HazardPlace, levelFor } from './hazard.ts';
 import { limitText, wavelengthText } from './limit-texts.ts';
 import type { LineOfLight } from './line-of-light.ts';
+import { magnified } from './magnified.ts';
 import type { Walk } from './walk.ts';
 
 /** Every hazard of light on its way back. */
@@ -20,7 +21,8 @@ export function atTheSources(walk: Walk, couplingReached: number | null): readon
   if (reference === null || line === null) return toLaser;
   return [
     ...backwards(walk, line),
-    intoLaser(walk, line),
+    openReference(walk, line),
+    intoLaser(line),
     reachingReference(walk, reference, couplingReached),
     ...(walk.answers.yes.has('reference-isolated') ? [] : [ownReflection(walk, line)]),
     ...toLaser,
@@ -51,7 +53,7 @@ function backwards(walk: Walk, line: LineOfLight): readonly Hazard[] {
     {
       ...common,
       id: 'launch-end',
-      point: 'launch end, reference light',
+      point: 'launch end or open joint, reference light',
       place: { part: 'fibre', index: null, from: begin, to: begin },
       geometry: bare,
       doNow: 'Switch the reference source off before you look at or touch the launch end.',
@@ -78,6 +80,20 @@ function backwards(walk: Walk, line: LineOfLight): readonly Hazard[] {
     ),
     launchEnd,
   ];
+}
+
+/** Unplugged, its own output is open: how it spreads nobody wrote down, so all of it counts. */
+function openReference(walk: Walk, line: LineOfLight): Hazard {
+  const end = facetPosition(walk) + walk.launch.fibre.length.value;
+  return magnified(line, {
+    id: 'reference-exit',
+    point: 'reference source, unplugged and on',
+    place: { part: 'reference', index: null, from: end, to: end },
+    power: line.power,
+    statedPower: line.stated,
+    doNow: 'Switch the reference source off before you unplug it, and cap its output.',
+    assumed: ['how its light spreads is not known: all of it is taken to enter the eye'],
+  });
 }
 
 const backInjected: Basis = {
@@ -122,7 +138,7 @@ const sourceHazard = (one: SourceHazard): Hazard => ({
 
 const atLaser: HazardPlace = { part: 'laser', index: null, from: 0, to: 0 };
 
-function intoLaser(_walk: Walk, line: LineOfLight): Hazard {
+function intoLaser(line: LineOfLight): Hazard {
   return sourceHazard({
     id: 'back-light-laser',
     point: 'laser, reference light running into it',
@@ -185,38 +201,44 @@ export interface StaysConnected {
   readonly asCoupledNow: number | null;
 }
 
-/** The lower end of what the source bears counts. */
-export function staysConnected(
-  reference: ReferenceSource | null,
-  couplingReached: number | null,
-): StaysConnected {
+/**
+ * The lower end of what the source bears counts. Infrared of the laser grows with it and other light does not; both get
+ * there as well as the laser's own.
+ */
+export function staysConnected({ launch, light }: Walk, couplingReached: number | null): StaysConnected {
+  const { reference } = launch;
   const bears = reference?.tolerates == null ? null : Math.max(0, intervalOf(reference.tolerates, 0.9).low);
+  if (bears === null) return { whateverIsCoupled: null, asCoupledNow: null };
+  const ofLine = (name: LineOfLight['name']) =>
+    light.companions.reduce((sum, line) => (line.name === name ? sum + line.power : sum), 0);
+  const grown = 1 + ofLine('infrared') / light.laser.power;
+  const laserPower = (share: number) => Math.max(0, bears / share - ofLine('other')) / grown;
   return {
-    whateverIsCoupled: bears,
-    asCoupledNow:
-      bears === null || couplingReached === null || couplingReached === 0 ? null : bears / couplingReached,
+    whateverIsCoupled: laserPower(1),
+    asCoupledNow: couplingReached === null || couplingReached === 0 ? null : laserPower(couplingReached),
   };
 }
 
 function reachingReference(walk: Walk, reference: ReferenceSource, couplingReached: number | null): Hazard {
-  const { laser } = walk.light;
+  const { laser, companions } = walk.light;
   const share = couplingReached ?? 1;
-  const power = laser.power * share;
-  const connected = staysConnected(reference, couplingReached);
-  const bears = connected.whateverIsCoupled;
+  // what runs along with the laser's light gets there, too
+  const forwards = companions.reduce((sum, { power: more }) => sum + more, laser.power);
+  const power = forwards * share;
+  const connected = staysConnected(walk, couplingReached);
+  const bears = reference.tolerates === null ? null : Math.max(0, intervalOf(reference.tolerates, 0.9).low);
   const end = facetPosition(walk) + walk.launch.fibre.length.value;
   const coupled =
     couplingReached === null
       ? 'with all of it coupled'
       : `with ${writeValue(couplingReached, 'fraction', 2)} of it at the far end`;
   const times = bears === null || bears === 0 ? null : power / bears;
-  const reached = `Up to ${atMostText(power, 'power')} of laser light reaches the reference source`;
+  const reached = `Up to ${atMostText(power, 'power')} of laser light${companions.length === 0 ? '' : ', hidden lines included,'} reaches the reference source`;
   return sourceHazard({
     id: 'reference-receives',
     point: 'reference source at the far end',
     place: { part: 'reference', index: null, from: end, to: end },
-    // what a source that bears nothing known gets is never mild
-    level: times === null ? 'severe' : levelFor(times),
+    level: receivingLevel(times, bears === null || bears === 0 ? null : forwards / bears),
     power,
     limit: bears,
     wavelength: laser.wavelength,
@@ -232,6 +254,13 @@ function reachingReference(walk: Walk, reference: ReferenceSource, couplingReach
     ],
     basis: [...laser.basis, isolation],
   });
+}
+
+/** By what reaches it now; what climbing may bring it to is never less than serious, and what nobody knows never mild. */
+function receivingLevel(now: number | null, atMost: number | null): CautionLevel {
+  if (now === null || atMost === null) return 'severe';
+  const level = levelFor(now);
+  return level === 'under the limit' && atMost > 1 ? 'serious' : level;
 }
 
 function connectedText({ whateverIsCoupled, asCoupledNow }: StaysConnected): string {

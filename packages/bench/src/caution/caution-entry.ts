@@ -2,7 +2,7 @@ import { type Basis, type HazardEvidence, type LimitSet, weakestEvidence } from 
 import type { Cautions } from './cautions.ts';
 import { type AtRisk, type CautionLevel, type Hazard, type HazardPlace, hazardText } from './hazard.ts';
 import { isOpen } from './questions.ts';
-import { standingLine } from './standing-line.ts';
+import { afterExposure, standingLine } from './standing-line.ts';
 import type { StepCautions } from './step-cautions.ts';
 import { lineSummaries } from './summary.ts';
 import { alignmentText, classText, eyewearText } from './summary-texts.ts';
@@ -209,25 +209,39 @@ function adviceEntries({ walk, staysConnected }: Cautions): readonly CautionEntr
         sources: density.basis,
       });
     }
-    if (alignment !== null && line.name === 'laser') {
+    if (line.name === 'laser') {
       entries.push({
         ...common,
         id: 'alignment-power',
         point: line.title,
         quantity: 'power to align with, at most',
-        value: alignment.power.power,
+        value: alignment?.power.power ?? null,
         unit: 'W',
-        limitSet: alignment.power.set,
-        duration_s: alignment.power.exposureTime,
+        limitSet: alignment?.power.set ?? null,
+        duration_s: alignment?.power.exposureTime ?? null,
         text: alignmentText(alignment),
-        evidence: weakestEvidence(alignment.power.basis),
-        sources: alignment.power.basis,
+        evidence: weakestEvidence(alignment?.power.basis ?? []),
+        sources: alignment?.power.basis ?? [],
       });
     }
     return entries;
   });
-  return walk.launch.reference === null ? perLine : [...perLine, connectedEntry(staysConnected)];
+  return [
+    ...perLine,
+    ...(walk.launch.reference === null ? [] : [connectedEntry(staysConnected)]),
+    afterExposureEntry,
+  ];
 }
+
+const afterExposureEntry: CautionEntry = {
+  ...plainEntry,
+  kind: 'advice',
+  level: 'advice',
+  id: 'after-exposure',
+  point: 'everywhere',
+  quantity: 'none',
+  text: afterExposure,
+};
 
 function connectedEntry({ whateverIsCoupled, asCoupledNow }: Cautions['staysConnected']): CautionEntry {
   return {

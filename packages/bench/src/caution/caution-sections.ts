@@ -28,7 +28,7 @@ export function cautionSections(cautions: Cautions): readonly Section[] {
       hazards.flatMap(({ basis }) => basis),
       'a number has the mark of its weakest source',
     ),
-    { heading: 'If it has happened', blocks: [text(afterExposure)] },
+    happened,
     decidesSection(cautions),
   ];
 }
@@ -58,12 +58,16 @@ export function stepSections({
     ...(hazards.some(({ level }) => level !== 'mind') ? [tableSection(hazards, walk.facts.roomLength)] : []),
     ...mindSection(hazards),
     ...assumedSection(hazards),
+    happened,
     decidesSection(cautions),
   ];
 }
 
 const text = (one: string): Block => ({ kind: 'text', text: one });
 const list = (items: readonly string[]): Block => ({ kind: 'list', numbered: false, items });
+
+/** What to do when light has hit an eye. */
+const happened: Section = { heading: 'If it has happened', blocks: [text(afterExposure)] };
 
 /** What a tired person reads: where it is worst, how far that reaches, what to do now. */
 function worstSection({ walk, hazards }: Cautions): Section {
@@ -186,11 +190,12 @@ function lightSection({ walk }: Cautions): Section {
         ...summaries.flatMap(({ line, eyewear }) =>
           eyewear.filter(({ exposureTime }) => exposureTime !== 2).map((one) => eyewearText(line, one)),
         ),
-        ...(laser?.alignment == null ? [] : [alignmentText(laser.alignment)]),
+        alignmentText(laser?.alignment ?? null),
       ]),
       text(
         'Eyewear is needed for these very wavelengths and powers, one density for each. It is the last measure, after less power, ' +
-          'enclosing and blocking, and none is made for looking into a beam.',
+          'enclosing and blocking, and none is made for looking into a beam. A scale number of EN 207 also takes a test of damage in ' +
+          'the real spot.',
       ),
     ],
   };

@@ -7,6 +7,8 @@ import { readLaunch } from '../launch/read-launch.ts';
 import { type CautionOptions, cautionsFor } from './cautions.ts';
 import { cautionLevels, hazardText } from './hazard.ts';
 import { readAnswers } from './read-answers.ts';
+import { lineSummaries } from './summary.ts';
+import { alignmentText } from './summary-texts.ts';
 
 /** A launch from a few words; what is not named is as in the invented bench. */
 interface Bench {
@@ -389,6 +391,50 @@ describe('what is not known counts as the worse, and says so', () => {
     expect(doubtful.staysConnected.whateverIsCoupled).toBeCloseTo(0.671e-3, 6);
   });
 
+  test('hidden infrared and other light take their part of what the reference source bears', () => {
+    const rest = 'reference: { wavelength: 635 nm, power: 0.8 mW, tolerates: 1 mW ± 0 mW }';
+    const green = { wavelength: '532 nm ± 0 nm', power: '5 mW ± 0 mW', rest };
+    // infrared of twice 5 mW beside 10 mW: half of what is borne is left for the green
+    expect(walked(green).staysConnected.whateverIsCoupled).toBeCloseTo(0.5e-3, 12);
+    const pilot = walked(green, { infrared: 'none', 'other-light': '650 nm at 0.4 mW' });
+    expect(pilot.staysConnected.whateverIsCoupled).toBeCloseTo(0.6e-3, 12);
+    expect(walked(green, { 'other-light': '650 nm at 2 mW' }).staysConnected.whateverIsCoupled).toBe(0);
+    expect(hazardOf(pilot, 'reference-receives').value).toBeCloseTo(10.4e-3, 12);
+  });
+
+  test('a source that little reaches now, and much may, is never under its limit', () => {
+    const rest = 'reference: { wavelength: 635 nm, power: 0.8 mW, tolerates: 1 mW ± 0 mW }';
+    for (const couplingReached of [0, 0.01]) {
+      expect(hazardOf(walked({ rest }, {}, { couplingReached }), 'reference-receives').level).toBe('serious');
+    }
+    const dim = walked({ rest, power: '0.1 mW ± 0 mW' }, { 'highest-power': '0.1 mW' });
+    expect(hazardOf(dim, 'reference-receives').level).toBe('under the limit');
+  });
+
+  test('pulses are never aligned with by their average', () => {
+    const summary = lineSummaries(walked({}, { emission: '10 ns at 20 Hz' }).walk)[0];
+    expect(summary?.alignment).toBeNull();
+    expect(summary?.treatedLike).toBeNull();
+    expect(alignmentText(null)).toContain('pilot');
+  });
+
+  test('other light in the path is walked like the laser’s', () => {
+    const cautions = walked({}, { 'other-light': '1064 nm at 1 W' });
+    for (const id of [
+      'laser-exit',
+      'lens-focus',
+      'facet-reflection',
+      'far-end',
+      'far-end-magnified',
+      'fibre-break',
+    ]) {
+      expect(hazardOf(cautions, `${id}-other`).level, id).toBe('severe');
+      expect(hazardOf(cautions, `${id}-other`).invisible).toBe(true);
+    }
+    expect(hazardOf(cautions, 'ferrule-load').level).toBe('serious');
+    expect(hazardOf(cautions, 'skin-beam').level).toBe('severe');
+  });
+
   test('light outside the tables is not evaluated, stands first, and is treated as the worst', () => {
     for (const wavelength of ['266 nm', '300 nm']) {
       const cautions = walked({
@@ -464,6 +510,8 @@ describe('every place of the bench is walked', () => {
       'fibre-break',
       'back-light',
       'launch-end',
+      'reference-exit',
+      'stop-S1-reflection',
       'back-light-laser',
       'reference-receives',
       'reference-own-reflection',

@@ -58,7 +58,7 @@ export function cautionsFor(
     walk,
     hazards: distinct(hazards).sort(byGravity),
     questions: hazardQuestions(launch),
-    staysConnected: staysConnected(launch.reference, couplingReached),
+    staysConnected: staysConnected(walk, couplingReached),
   };
 }
 

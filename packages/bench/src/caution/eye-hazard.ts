@@ -80,7 +80,7 @@ export function eyeHazard(line: LineOfLight, at: EyePlace, { roomLength }: WalkF
     },
     get what() {
       return isAbove
-        ? `${placeText(line, at.point)}: above the eye limit at up to ${distanceText(distance, roomLength)} from ${geometry.from}.${timesLimit > 1 || distance > nearestEyeDistance ? '' : magnifierText}`
+        ? `${placeText(line, at.point)}: above the eye limit at up to ${distanceText(distance, roomLength)} from ${geometry.from}.${timesLimit > 1 || distance > nearestEyeDistance ? longerText(line, at, distance, roomLength) : magnifierText}`
         : `${placeText(line, at.point)}: under the limit assumed for ${timeText(eye.time.exposureTime)}.`;
     },
     doNow: at.doNow,
@@ -115,6 +115,16 @@ function decidingLimit({ geometry, power }: EyePlace, { all, governing }: Limits
   return all
     .map(ofOne)
     .reduce((worst, one) => (times(one) > times(worst) * (1 + 1e-9) ? one : worst), ofOne(governing));
+}
+
+/** Where the usual worst accident, 100 s, reaches clearly farther. */
+function longerText(line: LineOfLight, at: EyePlace, distance: number, roomLength: number | null): string {
+  const longer = line.otherTimes.find(({ time }) => time.situation === 'worst accident');
+  if (longer === undefined) return '';
+  const reached = reachedAt(at, longer).distance;
+  return reached > 1.05 * distance
+    ? ` For ${timeText(longer.time.exposureTime)}: up to ${distanceText(reached, roomLength)}.`
+    : '';
 }
 
 const magnifierText = ' No unaided eye gets that close; a magnifier does.';

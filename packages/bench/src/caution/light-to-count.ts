@@ -1,7 +1,8 @@
 /** Which light is counted on a bench, and at which power: the highest there may be, and every line of it. */
-import { type Basis, type InfraredKnown, powerToAssume } from '@coreward/optics';
+import { hiddenInfrared, powerToAssume } from '@coreward/optics';
 import type { Laser, Launch } from '../launch/launch.ts';
 import { intervalOf } from '../quantity/distribution.ts';
+import type { Quantity } from '../quantity/quantity.ts';
 import type { Answers, Emission } from './answers.ts';
 import { type LineOfLight, lineOfLight } from './line-of-light.ts';
 
@@ -53,40 +54,31 @@ const doubled = {
   slack: 1.5e-9,
 } as const;
 
-/** Whether light of this wavelength may come out of a frequency-doubled laser, and infrared along with it. */
-export function mayBeDoubled(wavelength: number): boolean {
+/** Whether light of this wavelength, its doubt included, may come out of a frequency-doubled laser, with infrared. */
+export function mayBeDoubled(wavelength: Quantity): boolean {
+  const { low, high } = intervalOf(wavelength, 0.9);
   const [from, to] = doubled.green;
   return (
-    (wavelength >= from && wavelength <= to) ||
-    doubled.others.some((one) => Math.abs(one - wavelength) <= doubled.slack)
+    (high >= from && low <= to) ||
+    doubled.others.some((one) => high >= one - doubled.slack && low <= one + doubled.slack)
   );
 }
 
 /** Of the pump, m; the fundamental at 1064 nm has the higher limit. */
 const pumpWavelength = 808e-9;
 
-const twiceTheRating: Basis = {
-  evidence: 'proposal',
-  source: 'our proposal: twice the rating of a doubled laser where its infrared is not known',
-};
-const leakingPointer: Basis = {
-  evidence: 'read',
-  source:
-    'news of NIST Technical Note 1668 (2010): almost 20 mW of infrared from a green pointer of nominally 10 mW',
-};
-
 function infraredLine({ wavelength, power }: Laser, answers: Answers): readonly LineOfLight[] {
-  if (!mayBeDoubled(wavelength.value)) return [];
+  if (!mayBeDoubled(wavelength)) return [];
   const rating = Math.max(power.value, answers.highestPower ?? 0);
-  const counted = infraredPower(rating, answers.infrared);
-  if (counted === 0) return [];
+  const hidden = hiddenInfrared(rating, pumpWavelength, answers.infrared);
+  if (hidden.power === 0) return [];
   return [
     lineOfLight({
       name: 'infrared',
       title: 'hidden infrared of the laser',
       wavelength: { value: pumpWavelength, uncertainty: 0, shape: 'normal', origin: 'assumed' },
       stated: answers.infrared.kind === 'measured' ? answers.infrared.power : null,
-      power: counted,
+      power: hidden.power,
       assumed:
         answers.infrared.kind === 'not known'
           ? [
@@ -95,20 +87,9 @@ function infraredLine({ wavelength, power }: Laser, answers: Answers): readonly 
             ]
           : [],
       emission: answers.emission ?? { kind: 'continuous' },
-      basis: [leakingPointer, twiceTheRating],
+      basis: hidden.basis,
     }),
   ];
-}
-
-function infraredPower(rating: number, known: InfraredKnown): number {
-  switch (known.kind) {
-    case 'measured':
-      return known.power;
-    case 'blocked by a filter':
-      return 0;
-    case 'not known':
-      return 2 * rating;
-  }
 }
 
 function otherLine({ otherLight }: Answers): readonly LineOfLight[] {

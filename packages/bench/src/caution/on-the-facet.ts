@@ -51,17 +51,22 @@ const common = (walk: Walk) => {
     from: null,
     wavelength: laser.wavelength,
     invisible: !laser.seen,
-    power: laser.power,
+    power: forwardPower(walk),
     asWritten: null,
     otherTimes: [],
   } as const;
 };
 
+/** All that runs forward falls on the facet, W. */
+const forwardPower = ({ light: { laser, companions } }: Walk): number =>
+  companions.reduce((sum, { power }) => sum + power, laser.power);
+
 function facetLoad(walk: Walk): Hazard {
   const { laser } = walk.light;
+  const power = forwardPower(walk);
   const pulsed = walk.answers.emission?.kind === 'pulsed';
   const spot = smallestSpot(walk);
-  const irradiance = facetIrradianceFrom1e2(laser.power, spot);
+  const irradiance = facetIrradianceFrom1e2(power, spot);
   const times = irradiance.peakIrradiance / facetTripwires.practicalCaution;
   const level: CautionLevel = pulsed ? 'not evaluated' : levels[facetLevel(irradiance)];
   return {
@@ -74,16 +79,21 @@ function facetLoad(walk: Walk): Hazard {
     unit: 'W/m²',
     limit: facetTripwires.practicalCaution,
     timesLimit: times,
-    what: pulsed
-      ? 'The facet under pulses is not evaluated.'
-      : times > 1
-        ? `The spot on the fibre’s end can be ${timesText(times)} what careful practice puts on a facet.`
-        : 'The spot on the fibre’s end stays under what careful practice puts on a clean facet; dirt burns at less.',
+    get what() {
+      return pulsed
+        ? 'The facet under pulses is not evaluated.'
+        : times > 1
+          ? `The spot on the fibre’s end can be ${timesText(times)} what careful practice puts on a facet.`
+          : 'The spot on the fibre’s end stays under what careful practice puts on a clean facet; dirt burns at less.';
+    },
     doNow: 'Clean and inspect the end with every source off, align at reduced power, then raise it in steps.',
-    fine:
-      `(Estimate: ${atMostText(laser.power, 'power')} of ${wavelengthText(laser.wavelength)} on the smallest spot, ` +
-      `${atMostText(spot, 'length')} at 1/e²: ${megawatts(irradiance.peakIrradiance)} peak, ` +
-      `${megawatts(irradiance.meanIrradiance)} mean; ${megawatts(facetTripwires.practicalCaution)} is common practice, no limit.)`,
+    get fine() {
+      return (
+        `(Estimate: ${atMostText(power, 'power')} of ${wavelengthText(laser.wavelength)} on the smallest spot, ` +
+        `${atMostText(spot, 'length')} at 1/e²: ${megawatts(irradiance.peakIrradiance)} peak, ` +
+        `${megawatts(irradiance.meanIrradiance)} mean; ${megawatts(facetTripwires.practicalCaution)} is common practice, no limit.)`
+      );
+    },
     assumed: laser.assumed,
     basis: [...laser.basis, tripwireBasis],
   };
@@ -107,7 +117,7 @@ const focusedBelow = 100e-6;
 
 function ferruleLoad(walk: Walk): Hazard {
   const { laser } = walk.light;
-  const { power } = laser;
+  const power = forwardPower(walk);
   const focused = smallestSpot(walk) < focusedBelow;
   const level: CautionLevel =
     power >= dirtBurnsSurely ? 'serious' : power >= dirtBurnsFrom && focused ? 'mind' : 'under the limit';
@@ -137,7 +147,8 @@ const fuseFrom = 1;
 
 function fuse(walk: Walk): readonly Hazard[] {
   const { laser } = walk.light;
-  if (laser.power < fuseFrom) return [];
+  const power = forwardPower(walk);
+  if (power < fuseFrom) return [];
   return [
     {
       ...common(walk),
@@ -145,13 +156,13 @@ function fuse(walk: Walk): readonly Hazard[] {
       point: 'fibre core, burning back towards the source',
       level: 'serious',
       quantity: 'power in the fibre',
-      value: laser.power,
+      value: power,
       unit: 'W',
       limit: fuseFrom,
-      timesLimit: laser.power / fuseFrom,
+      timesLimit: power / fuseFrom,
       what: 'At such a power a burn at a dirty end can run back along the core towards the source.',
       doNow: 'Have a shutter at hand and watch the throughput; clean every end before you raise the power.',
-      fine: `(Estimate: ${atMostText(laser.power, 'power')} of ${wavelengthText(laser.wavelength)}; it starts at some watts.)`,
+      fine: `(Estimate: ${atMostText(power, 'power')} of ${wavelengthText(laser.wavelength)}; it starts at some watts.)`,
       assumed: laser.assumed,
       basis: [...laser.basis, fuseBasis],
     },

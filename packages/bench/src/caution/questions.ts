@@ -44,7 +44,7 @@ const asked: Readonly<Record<QuestionName, Asked>> = {
     untilThen: 'it is taken as continuous; if it is pulsed, everything here is too mild',
   },
   infrared: {
-    concerns: ({ laser }) => mayBeDoubled(laser.wavelength.value),
+    concerns: ({ laser }) => mayBeDoubled(laser.wavelength),
     asks: (launch) =>
       `Was the infrared of ${nameOf(launch)} blocked or measured, if it is frequency-doubled? \`none\` is for a diode that emits ${light(launch)} itself.`,
     untilThen: 'infrared of twice the rated power is counted along with it',

@@ -75,7 +75,7 @@ const withExampleLens = (launch: Launch): Launch => ({ ...launch, output: { coll
 function numbersOf(step: StepName, cautions: Cautions, launch: Launch): readonly string[] {
   const summaries = lineSummaries(cautions.walk);
   const [laser] = summaries;
-  const alignment = laser?.alignment == null ? [] : [alignmentText(laser.alignment)];
+  const alignment = [alignmentText(laser?.alignment ?? null)];
   const eyewear = summaries.flatMap(({ line, eyewear: all }) =>
     all.filter(({ exposureTime }) => exposureTime >= 10).map((one) => eyewearText(line, one)),
   );

@@ -88,6 +88,7 @@ function viewOf(launch: Launch, view: BenchView): Draw {
   const widths = axes.map((axis) => (axis.kind === 'waist' ? axis.waistDiameter : axis.diameter));
   const spreads = axes.flatMap((axis) => (axis.kind === 'spread' ? [axis.fullDivergence] : []));
   const qualities = axes.map(({ quality }) => quality);
+  const places = axes.flatMap((axis) => (axis.kind === 'waist' ? [axis.waistPosition] : []));
   const focal = launch.collimator?.focalLength;
   return {
     chance,
@@ -98,6 +99,7 @@ function viewOf(launch: Launch, view: BenchView): Draw {
       if (spreads.includes(entry)) return low > 0 ? low : entry.value / 10;
       if (qualities.includes(entry)) return Math.max(1, low);
       if (entry === focal) return high;
+      if (places.includes(entry)) return end === 'high' ? high : low;
       return entry.value;
     },
   };

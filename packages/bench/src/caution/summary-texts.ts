@@ -1,3 +1,4 @@
+import type { LaserClass } from '@coreward/optics';
 import { writeValue } from '../units/write.ts';
 import { capital } from './eye-hazard.ts';
 import { atMostText } from './figures-of-caution.ts';
@@ -12,7 +13,20 @@ export function classText({ line, treatedLike }: LineSummary): string {
     return `${light}: not evaluated; treat it like class 4 until your laser safety officer has looked.`;
   }
   const { wording, remarks, set, timeBase } = treatedLike;
-  return `${light}: ${[wording, ...remarks].join('; ')} (estimate, ${set}, ${timeText(timeBase)}).`;
+  return `${light}: ${[wording, ...remarks].join('; ')} (estimate, ${set}, ${timeText(timeBase)}).${asksFor(treatedLike.treatedLike)}`;
+}
+
+/** What work with such light asks for where there are rules. @source a laser laboratory's page after IEC 60825: read */
+function asksFor(treatedLike: LaserClass): string {
+  switch (treatedLike) {
+    case '3R':
+      return ' Training is recommended for such light.';
+    case '3B':
+    case '4':
+      return ' Such light is for a closed room, trained people and a laser safety officer.';
+    default:
+      return '';
+  }
 }
 
 /** `OD 3 or more at 520 nm for 10 s.` */
@@ -28,7 +42,11 @@ export function eyewearText(
 }
 
 /** `Align with 1 mW at most, better 0.6 mW: a filter of optical density 1.4.` */
-export function alignmentText({ power, attenuation }: NonNullable<LineSummary['alignment']>): string {
+export function alignmentText(alignment: LineSummary['alignment']): string {
+  if (alignment === null) {
+    return 'No power is known here to align this light with: use a visible, continuous pilot of 1 mW at most over the same path.';
+  }
+  const { power, attenuation } = alignment;
   const better = power.better < power.power ? `, better ${limitText(power.better, 'power')}` : '';
   const filter =
     attenuation === 0

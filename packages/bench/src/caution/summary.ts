@@ -21,6 +21,7 @@ export interface LineSummary {
   readonly treatedLike: ClassEstimate | null;
   /** One for each time that is shown, the caution's own first. */
   readonly eyewear: readonly EyewearFor[];
+  /** `null` where no power is known to align with, and for pulses: then by a visible pilot. */
   readonly alignment: { readonly power: AlignmentPower; readonly attenuation: number } | null;
 }
 
@@ -43,10 +44,13 @@ export function lineSummaries({ light, answers }: Walk): readonly LineSummary[] 
         ? null
         : orNull(() => withLabel(classEstimate({ wavelength: line.wavelength, power: line.power }), label)),
       eyewear: line.eye === null ? [] : [line.eye, ...line.otherTimes].map((limits) => eyewear(line, limits)),
-      alignment: orNull(() => {
-        const power = alignmentPower(line.wavelength);
-        return { power, attenuation: attenuationNeeded(line.power, power.power) };
-      }),
+      // a milliwatt on average can be far above the limit in pulses
+      alignment: pulsed
+        ? null
+        : orNull(() => {
+            const power = alignmentPower(line.wavelength);
+            return { power, attenuation: attenuationNeeded(line.power, power.power) };
+          }),
     };
   });
 }

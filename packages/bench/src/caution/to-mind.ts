@@ -3,12 +3,14 @@ import type { Basis } from '@coreward/optics';
 import { facetPosition } from './at-the-lens.ts';
 import type { AtRisk, CautionLevel, Hazard, HazardPlace } from './hazard.ts';
 import { wavelengthText } from './limit-texts.ts';
+import type { LineOfLight } from './line-of-light.ts';
 import type { QuestionName } from './question-names.ts';
 import type { Walk } from './walk.ts';
 
 interface ToMind {
   readonly id: string;
-  readonly question: QuestionName;
+  /** Answered with yes it is not said again; `null`: nothing ends it. */
+  readonly question: QuestionName | null;
   readonly point: string;
   readonly atRisk: readonly AtRisk[];
   readonly level: CautionLevel;
@@ -23,13 +25,13 @@ const practice: Basis = { evidence: 'proposal', source: 'common practice, no sou
 /** Everything to mind on this bench. What was answered with yes is not said again. */
 export function toMind(walk: Walk): readonly Hazard[] {
   return listOf(walk)
-    .filter(({ question }) => !walk.answers.yes.has(question))
+    .filter(({ question }) => question === null || !walk.answers.yes.has(question))
     .map((one) => asHazard(one, walk));
 }
 
 function listOf(walk: Walk): readonly ToMind[] {
   const { laser } = walk.light;
-  return [...(laser.seen ? [] : [unseen(walk)]), ...always];
+  return [...(laser.seen ? [] : [unseen(walk)]), ...(looksDim(laser) ? [dim(walk)] : []), ...always];
 }
 
 function unseen({ light: { laser } }: Walk): ToMind {
@@ -42,6 +44,23 @@ function unseen({ light: { laser } }: Walk): ToMind {
     what: `Invisible light, ${wavelengthText(laser.wavelength)}: nobody blinks, and what faint glow there may be warns of nothing.`,
     doNow: 'Find it with a card, camera or detector that you have tried on this very light.',
     basis: read('TROS Laserstrahlung, part 2, 4.1, and a study of blinking, BAuA Fb 1069'),
+  };
+}
+
+/** Violet and deep red, m. @source our proposal, from the luminous efficiency of the eye, which is below 2 % there */
+const looksDim = ({ seen, wavelength }: LineOfLight): boolean =>
+  seen && (wavelength < 430e-9 || wavelength > 680e-9);
+
+function dim({ light: { laser } }: Walk): ToMind {
+  return {
+    id: 'dim-light',
+    question: null,
+    point: 'anywhere along the beam',
+    atRisk: ['eye'],
+    level: 'mind',
+    what: `Light of ${wavelengthText(laser.wavelength)} looks dim although its hazard is full.`,
+    doNow: 'Judge it by a detector, never by how bright it looks.',
+    basis: practice,
   };
 }
 
