@@ -31,6 +31,8 @@ export interface GaugeAnswer {
   /** What to measure in addition. */
   readonly add: string | null;
   readonly contributions: readonly Contribution[];
+  /** Where along the beam, m, for a gauge that reads several places; left out elsewhere. */
+  readonly at?: number;
 }
 
 /** One cause of doubt: a standard uncertainty in the unit of the answer, and how many readings it was learnt from. */

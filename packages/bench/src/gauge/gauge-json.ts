@@ -2,15 +2,18 @@ import type { GaugeResult } from './gauge.ts';
 
 /** The answers as `coreward gauge --json` prints them: an array, SI, null where undetermined. */
 export function gaugeJson({ answers }: GaugeResult) {
-  return answers.map(({ quantity, value, uncertainty, low, high, verdict, because, add, contributions }) => ({
-    quantity,
-    value,
-    uncertainty,
-    low,
-    high,
-    verdict,
-    because,
-    add,
-    contributions: contributions.map((contribution) => ({ ...contribution })),
-  }));
+  return answers.map(
+    ({ quantity, value, uncertainty, low, high, verdict, because, add, contributions, at }) => ({
+      quantity,
+      ...(at === undefined ? {} : { at_m: at }),
+      value,
+      uncertainty,
+      low,
+      high,
+      verdict,
+      because,
+      add,
+      contributions: contributions.map((contribution) => ({ ...contribution })),
+    }),
+  );
 }

@@ -1,6 +1,6 @@
 import type { Section, Table } from '../ledger/section.ts';
 import type { Dimension } from '../units/dimension.ts';
-import { writeInterval, writeQuantity } from '../units/write.ts';
+import { writeInterval, writeQuantity, writeValue } from '../units/write.ts';
 import type { GaugeAnswer } from './answer.ts';
 import type { Gauge, GaugeResult } from './gauge.ts';
 import { gauges } from './gauge-table.ts';
@@ -61,16 +61,10 @@ function givenAs({ takes, columns, settings }: Gauge): string {
   return `File: ${parts.join('; ')}.`;
 }
 
-function cellsOf({
-  quantity,
-  value,
-  uncertainty,
-  low,
-  high,
-  verdict,
-  contributions,
-}: GaugeAnswer): readonly string[] {
-  const { name, dimension } = told(quantity);
+function cellsOf(answer: GaugeAnswer): readonly string[] {
+  const { quantity, value, uncertainty, low, high, verdict, contributions, at } = answer;
+  const { name: plain, dimension } = told(quantity);
+  const name = at === undefined ? plain : `${plain} at ${writeValue(at, 'length')}`;
   if (value === null || uncertainty === null || low === null || high === null) return [name, verdict, '', ''];
   const mark = verdict === 'weak' ? ' (weak)' : '';
   return [

@@ -1,7 +1,9 @@
 import { Refusal } from '../../refusal.ts';
-import { determined, type GaugeAnswer, undetermined } from '../answer.ts';
-import type { Gauge, GaugeCurve, GaugeResult, Readings } from '../gauge.ts';
-import { type EdgeFit, fitEdge } from './fit-edge.ts';
+import type { GaugeAnswer } from '../answer.ts';
+import { causticAnswers } from '../caustic/caustic-answers.ts';
+import type { Gauge, GaugeResult, Readings, Setting } from '../gauge.ts';
+import { edgeAnswers, edgeCurve, edgeRemarks } from './edge-answers.ts';
+import { fitEdge } from './fit-edge.ts';
 
 /** Fewest readings of a scan: four unknowns, and one to judge by. */
 const fewest = 5;
@@ -11,7 +13,7 @@ export const knifeEdge: Gauge = {
   name: 'knife-edge',
   otherNames: [],
   title: 'knife edge',
-  answers: 'beam radius and centre along the scan',
+  answers: 'beam radius and centre along the scan; of scans at several places also waist, divergence and M²',
   needs: 'a razor blade on a stage with a scale, and any detector that catches the whole beam',
   takes: 'table',
   columns: [
@@ -39,134 +41,92 @@ export const knifeEdge: Gauge = {
       otherNames: ['reading', 'signal', 'voltage', 'current', 'p', 'intensity', 'v', 'powers'],
       what: 'what the detector reads; only ratios count',
     },
+    {
+      name: 'distance',
+      dimension: 'length',
+      needed: false,
+      otherNames: ['z', 'along', 'place', 'plane'],
+      what: 'where along the beam the scan was taken, where there are several',
+    },
   ],
-  settings: [],
+  settings: [
+    {
+      name: 'wavelength',
+      dimension: 'length',
+      needed: false,
+      otherNames: ['lambda', 'λ'],
+      what: 'of the light, for M² of scans at three places or more',
+    },
+  ],
   measure: measureKnifeEdge,
 };
 
-function measureKnifeEdge({ columns }: Readings): GaugeResult {
-  const positions = columns.position ?? [];
-  const readings = columns.power ?? [];
-  if (positions.length < fewest) {
+function measureKnifeEdge({ columns, settings }: Readings): GaugeResult {
+  const scans = scansOf(columns.position ?? [], columns.power ?? [], columns.distance);
+  for (const { at, positions } of scans) {
+    if (positions.length >= fewest) continue;
     throw new Refusal({
-      where: 'knife-edge readings',
+      where: at === null ? 'knife-edge readings' : `knife-edge readings at ${at} m`,
       what: `there are ${positions.length} readings`,
       mend: `Take at least ${fewest}, better 15, from all light to none.`,
     });
   }
-  const fit = fitEdge(positions, readings);
-  const remarks = fit === null ? [] : remarksOn(fit, readings);
+  const seen = scans.map(({ at, positions, readings }) => {
+    const fit = fitEdge(positions, readings);
+    const place = at === null ? {} : { at };
+    return {
+      at,
+      answers: edgeAnswers(fit, positions).map((answer) => ({ ...answer, ...place })),
+      remarks: fit === null ? [] : edgeRemarks(fit, readings),
+      curves: fit === null ? [] : [edgeCurve(fit, positions, readings)],
+    };
+  });
   return {
-    answers: answersOf(fit, positions),
-    remarks,
-    curves: fit === null ? [] : [curveOf(fit, positions, readings)],
+    answers: [...seen.flatMap(({ answers }) => answers), ...alongTheBeam(seen, settings.wavelength)],
+    remarks: [...new Set(seen.flatMap(({ remarks }) => remarks))],
+    curves: seen.flatMap(({ curves }) => curves),
   };
 }
 
-const names = ['radius1e2_m', 'd4sigma_m', 'centre_m'] as const;
-
-function answersOf(fit: EdgeFit | null, positions: readonly number[]): readonly GaugeAnswer[] {
-  const missing = fit === null ? noStep : whatIsMissing(fit, positions);
-  if (fit === null || missing !== null) {
-    const { because, add } = missing ?? noStep;
-    return names.map((name) => undetermined(name, because, add));
-  }
-  const { freedom } = fit;
-  const from = `scatter of the readings (${fit.scatter.rule === 'even' ? 'the same everywhere' : 'in proportion to the reading'})`;
-  const radiusDoubt = Math.sqrt(fit.covariance[0]![0]!);
-  const centreDoubt = Math.sqrt(fit.covariance[1]![1]!);
-  const doubts = (uncertainty: number) => [{ from, uncertainty, freedom }];
-  return [
-    determined({
-      quantity: 'radius1e2_m',
-      value: fit.radius,
-      doubts: doubts(radiusDoubt),
-      shape: 'positive',
-    }),
-    determined({
-      quantity: 'd4sigma_m',
-      value: 2 * fit.radius,
-      doubts: doubts(2 * radiusDoubt),
-      shape: 'positive',
-    }),
-    determined({ quantity: 'centre_m', value: fit.centre, doubts: doubts(centreDoubt) }),
-  ];
+interface Scan {
+  /** m along the beam; null for a single scan. */
+  readonly at: number | null;
+  readonly positions: readonly number[];
+  readonly readings: readonly number[];
 }
 
-interface Missing {
-  readonly because: string;
-  readonly add: string;
+/** The readings by where along the beam they were taken. */
+function scansOf(
+  positions: readonly number[],
+  readings: readonly number[],
+  distances: readonly number[] | undefined,
+): readonly Scan[] {
+  if (distances === undefined) return [{ at: null, positions, readings }];
+  return [...new Set(distances)].map((at) => ({
+    at,
+    positions: positions.filter((_, i) => distances[i] === at),
+    readings: readings.filter((_, i) => distances[i] === at),
+  }));
 }
 
-const noStep: Missing = {
-  because: 'the readings do not go from one level to another as an edge makes them',
-  add: 'Move the edge from where it covers nothing to where it covers all, and read on the way.',
-};
-
-/** What keeps these readings from fixing the radius; null where nothing does. */
-function whatIsMissing(fit: EdgeFit, positions: readonly number[]): Missing | null {
-  const turned = positions.map((x) => (x - fit.centre) / fit.radius);
-  const relative = Math.sqrt(fit.covariance[0]![0]!) / fit.radius;
-  if (Math.min(...turned) > -0.8 || Math.max(...turned) < 0.8) {
-    return {
-      because: 'the scan stops before the reading levels off at both ends',
-      add: 'Go on in both directions until the reading no longer changes.',
-    };
-  }
-  const within = new Set(positions.filter((x) => Math.abs(x - fit.centre) < fit.radius)).size;
-  if (within < 2) {
-    return {
-      because: `only ${within} of the positions lies where the edge cuts the beam`,
-      add: `Take four readings or more within ${(2 * fit.radius * 1e3).toPrecision(2)} mm about the middle.`,
-    };
-  }
-  if (!(relative < 0.3)) {
-    return {
-      because: 'the readings scatter too much for a radius',
-      add: 'Take more readings, average each, and shade the detector from the room.',
-    };
-  }
-  return null;
-}
-
-function remarksOn(fit: EdgeFit, readings: readonly number[]): readonly string[] {
-  const remarks: string[] = [];
-  if (
-    isOrdered(
-      readings.map((y, i) => y - fit.curve[i]!),
-      Math.abs(fit.power),
-    )
-  )
-    remarks.push(
-      'What the fit leaves over is not random: the beam is not quite a Gaussian, or the light drifted.',
-    );
-  return remarks;
-}
-
-/**
- * Whether the signs of the residuals come in far fewer runs than chance would make them, and matter.
- *
- * @source A. Wald and J. Wolfowitz, Ann. Math. Stat. 11, 147 (1940) (from memory); 3.3 deviations: once in two thousand
- */
-function isOrdered(residuals: readonly number[], size: number): boolean {
-  const above = residuals.filter((r) => r > 0).length;
-  const below = residuals.length - above;
-  const worst = Math.max(...residuals.map(Math.abs));
-  if (above < 5 || below < 5 || worst < 1e-3 * size) return false;
-  const runs = residuals.reduce((n, r, i) => n + (i > 0 && r > 0 !== residuals[i - 1]! > 0 ? 1 : 0), 1);
-  const n = above + below;
-  const expected = (2 * above * below) / n + 1;
-  const variance = ((expected - 1) * (expected - 2)) / (n - 1);
-  return (expected - runs) / Math.sqrt(variance) > 3.3;
-}
-
-function curveOf(fit: EdgeFit, positions: readonly number[], readings: readonly number[]): GaugeCurve {
-  return {
-    title: 'power past the edge',
-    across: 'position of the edge (m)',
-    up: 'reading',
-    x: positions,
-    readings,
-    fit: fit.curve,
-  };
+/** The caustic through three scans or more; each diameter is as good as the worst of its scans says. */
+function alongTheBeam(
+  seen: readonly { readonly at: number | null; readonly answers: readonly GaugeAnswer[] }[],
+  wavelength: Setting | undefined,
+): readonly GaugeAnswer[] {
+  const known = seen.flatMap(({ at, answers }) => {
+    const width = answers.find(({ quantity }) => quantity === 'd4sigma_m');
+    return at === null || width?.value == null || width.uncertainty == null
+      ? []
+      : [{ at, value: width.value, relative: width.uncertainty / width.value }];
+  });
+  if (known.length < 3) return [];
+  return causticAnswers({
+    z: known.map(({ at }) => at),
+    diameters: known.map(({ value }) => value),
+    wavelength:
+      wavelength === undefined ? null : { value: wavelength.value, uncertainty: wavelength.uncertainty ?? 0 },
+    relative: Math.max(...known.map(({ relative }) => relative)),
+    scale: 0,
+  });
 }
