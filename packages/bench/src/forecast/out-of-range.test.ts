@@ -19,7 +19,11 @@ const atTheEdge: readonly (readonly [name: string, text: string])[] = [
     'light of 301 nm ± 5 nm in a lens of N-BK7',
     fiveLinesLaunch
       .replace('520 nm', '301 nm ± 5 nm')
-      .replace('type: G.652.D', 'type: G.652.D, attenuation: 1 dB/m'),
+      .replace('type: G.652.D', 'type: G.652.D, attenuation: 1 dB/m')
+      .replace(
+        'focal length: 8 mm',
+        'focal length: { value: 8 mm, at: 400 nm }, surfaces: { coating: none }',
+      ),
   ],
   [
     'light of 3.7 µm ± 100 nm in a silica fibre',

@@ -8,4 +8,5 @@ export const wavelengthForm = quantity('length', '200 nm', '12 µm', wavelengthD
 /** The wavelength a part was designed or adjusted for. */
 export const nominalWavelengthForm = quantity('length', '200 nm', '12 µm', nominal, '635 nm');
 
-export const powerForm = quantity('power', '> 0 W', '10 kW', powerDoubt, '5 mW');
+/** Less than anyone can tell from darkness on a bench, more than any fibre of this size bears. */
+export const powerForm = quantity('power', '1 pW', '10 kW', powerDoubt, '5 mW');

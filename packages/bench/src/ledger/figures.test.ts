@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { expectedText, intervalText, shareText, statedText } from './figures.ts';
+import { expectedText, expectedTexts, intervalText, shareText, statedText } from './figures.ts';
 
 // Expected texts are rounded by hand.
 
@@ -29,6 +29,35 @@ test('a stated uncertainty becomes the interval of 90 %', () => {
   // 1.645 standard deviations either side, the 95 % point of the normal law (tables of the normal distribution)
   const stated = { value: 10e-3, uncertainty: 1e-3, shape: 'normal', origin: 'measured' } as const;
   expect(statedText(stated, 'power')).toBe('10 mW (8.4 to 11.6 mW)');
+});
+
+test('a value and its interval share a unit, however small the value is beside it', () => {
+  expect(expectedText({ value: 98e-6, low: 0, high: 0.21e-3 }, 'power')).toBe('0.098 mW (0.00 to 0.21 mW)');
+  expect(expectedText({ value: 0.02, low: 0, high: 0.039 }, 'fraction')).toBe('2 % (0.0 to 3.9 %)');
+});
+
+test('two that are compared share unit and place, so that the less never looks the more', () => {
+  const guided = { value: 220e-6, low: 140e-6, high: 340e-6 };
+  expect(expectedTexts({ value: 1.23e-3, low: 162e-6, high: 3.44e-3 }, guided, 'power')).toEqual([
+    '1.23 mW (0.16 to 3.44 mW)',
+    '0.22 mW (0.14 to 0.34 mW)',
+  ]);
+  const pairs = fc.array(fc.double({ min: 1e-7, max: 1e-2, noNaN: true }), { minLength: 4, maxLength: 4 });
+  const lowOf = (text: string) => Number(/\(([\d.]+) to/u.exec(text)?.[1] ?? Number.NaN);
+  fc.assert(
+    fc.property(pairs, (some) => {
+      const [a, b, c, d] = some.toSorted((x, y) => x - y) as [number, number, number, number];
+      const [reading, less] = expectedTexts(
+        { value: c, low: b, high: d },
+        { value: b, low: a, high: c },
+        'power',
+      );
+      // where an interval does not show there is nothing to compare
+      if (Number.isNaN(lowOf(reading)) || Number.isNaN(lowOf(less))) return;
+      expect(lowOf(reading)).toBeGreaterThanOrEqual(lowOf(less));
+    }),
+    { numRuns: 300 },
+  );
 });
 
 test('what is too little to measure is said in words', () => {
