@@ -32,7 +32,12 @@ export function ask(
   const url = new URL(address);
   const send = url.protocol === 'https:' ? requestTls : request;
   const sent = raw ?? (body === undefined ? undefined : JSON.stringify(body));
-  const all = { ...(body === undefined ? {} : { 'content-type': 'application/json' }), ...headers };
+  const isChunked = headers['transfer-encoding'] !== undefined;
+  const all = {
+    ...(body === undefined ? {} : { 'content-type': 'application/json' }),
+    ...(sent === undefined || isChunked ? {} : { 'content-length': `${Buffer.byteLength(sent)}` }),
+    ...headers,
+  };
   return new Promise((resolve, reject) => {
     // the address as it is written: `URL` would take the dots out of it
     const path = address.slice(url.origin.length);
@@ -139,17 +144,30 @@ export interface RunningStation {
 /** A station on ports of its own and a folder that is gone afterwards. */
 export function withStation(
   work: (running: RunningStation) => Promise<void>,
-  { lan = false, screens = '/nowhere' }: { readonly lan?: boolean; readonly screens?: string } = {},
+  {
+    lan = false,
+    screens = '/nowhere',
+    before = () => {},
+    beat,
+  }: {
+    readonly lan?: boolean;
+    readonly screens?: string;
+    /** Is done in the data folder before the first start. */
+    readonly before?: (folder: string, world: FakeWorld) => void;
+    readonly beat?: number;
+  } = {},
 ): Promise<void> {
   return inFolder(async (folder) => {
     const world = fakeWorld();
     const faults: unknown[] = [];
+    before(join(folder, 'data'), world);
     const options = {
       world,
       folder: join(folder, 'data'),
       screens,
       lan,
       version: '0',
+      ...(beat === undefined ? {} : { beat }),
       fault: (error: unknown) => faults.push(error),
     };
     const station = await startStation({ ...options, port: 0 });

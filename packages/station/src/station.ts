@@ -17,7 +17,8 @@ import { BenchBook } from './bench-book/bench-book.ts';
 import { giveExample } from './bench-book/first-start.ts';
 import { LiveChannel } from './live/live-channel.ts';
 import { pairingAddresses } from './serve/access-handlers.ts';
-import { appFor, type Rooms } from './serve/app.ts';
+import { appFor } from './serve/app.ts';
+import type { Rooms } from './serve/rooms.ts';
 import { screensIn } from './serve/screens.ts';
 import type { World } from './world.ts';
 
@@ -40,6 +41,8 @@ export interface StationOptions {
   readonly version: string;
   /** Hears of faults of ours. */
   readonly fault: (error: unknown) => void;
+  /** How often the pages hear that the station is there, ms; left out: as the contract promises. */
+  readonly beat?: number;
 }
 
 /** A code, and where to take it. */
@@ -52,6 +55,7 @@ export interface LanPairing extends PairingCode {
 
 /** How other machines get in. */
 export interface LanEntrance {
+  readonly port: number;
   readonly fingerprint: string;
   /** A fresh code, in place of the one before. */
   readonly openPairing: () => LanPairing;
@@ -94,7 +98,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
     if (beyond !== null) servers.push(beyond.server);
     const network: Door | null = beyond === null ? null : { kind: 'network', port: beyond.port };
     const pairing = new Pairing(world);
-    const live = new LiveChannel(book);
+    const live = new LiveChannel(book, options.beat);
     const rooms: Rooms = {
       book,
       pairing,
@@ -102,6 +106,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
       network,
       version: options.version,
       fault: options.fault,
+      revoked: () => live.beat(),
     };
     open({ kind: 'here', port: here.port }, here.server, rooms, live);
     if (network !== null && beyond !== null) open(network, beyond.server, rooms, live);
@@ -113,6 +118,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
         network === null || certificate === null
           ? null
           : {
+              port: network.port,
               fingerprint: certificate.fingerprint,
               openPairing: () => {
                 const { code, expires } = pairing.open();

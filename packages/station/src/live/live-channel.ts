@@ -35,10 +35,11 @@ export class LiveChannel {
   readonly #stop: () => void;
   readonly #beat: NodeJS.Timeout;
 
-  constructor(book: BenchBook) {
+  /** @param every how often the station is heard, ms */
+  constructor(book: BenchBook, every = beatInterval) {
     this.#book = book;
     this.#stop = book.onChange((change) => this.#tellAll(messageOf(change)));
-    this.#beat = setInterval(() => this.beat(), beatInterval);
+    this.#beat = setInterval(() => this.beat(), every);
   }
 
   /** Takes on a page that asks to be told, or turns it away. */
@@ -51,15 +52,16 @@ export class LiveChannel {
   ): void {
     // a connection that breaks while it is being looked at is nobody's fault
     socket.on('error', () => socket.destroy());
-    const address = new URL(request.url ?? '/', 'http://station');
+    // not `URL`, which throws at some of what can be sent here
+    const [path = '', query = ''] = (request.url ?? '').split('?', 2);
     const cookie = cookieIn(request.headers.cookie, cookieName(door));
-    const refused = this.#refusalOf(address.pathname, request, cookie, door, hosts);
+    const refused = this.#refusalOf(path, request, cookie, door, hosts);
     if (refused !== null) {
       socket.end(`HTTP/1.1 ${refused}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);
       return;
     }
     this.#sockets.handleUpgrade(request, socket, head, (opened) =>
-      this.#listen({ socket: opened, door, cookie }, address.searchParams),
+      this.#listen({ socket: opened, door, cookie }, new URLSearchParams(query)),
     );
   }
 

@@ -2,27 +2,25 @@ import { networkInterfaces } from 'node:os';
 import { type DevicesAnswer, type KeptDevice, type PairingAnswer, timeText } from '@coreward/contract';
 import { renderSVG } from 'uqr';
 import { type Door, networkAddresses } from '../access/door.ts';
-import type { Pairing } from '../access/pairing.ts';
 import { hashOf, type Who } from '../access/session.ts';
-import type { BenchBook } from '../bench-book/bench-book.ts';
 import { Declined } from '../declined.ts';
 import { newId, newSecret } from '../world.ts';
 import type { SomeHandlers } from './call.ts';
+import type { Rooms } from './rooms.ts';
 
 /** Where another machine finds the pairing page. The code stands behind `#`, which no browser sends anywhere. */
 export const pairingAddresses = ({ port }: Door, code: string): readonly string[] =>
   networkAddresses(networkInterfaces()).map((address) => `https://${address}:${port}/pair#${code}`);
 
-/**
- * Who may reach the station.
- *
- * @param network the door that other machines come by; null while it is shut
- */
-export function accessHandlers(
-  book: BenchBook,
-  pairing: Pairing,
-  network: Door | null,
-): SomeHandlers<'pair' | 'makePairing' | 'devices' | 'revokeDevice'> {
+/** Who may reach the station. */
+export function accessHandlers({
+  book,
+  pairing,
+  network,
+  revoked,
+}: Pick<Rooms, 'book' | 'pairing' | 'network' | 'revoked'>): SomeHandlers<
+  'pair' | 'makePairing' | 'devices' | 'revokeDevice'
+> {
   const devices = (who: Who): DevicesAnswer => ({
     devices: [...book.devices.all()],
     you: who.kind === 'paired' ? who.device.id : null,
@@ -72,6 +70,7 @@ export function accessHandlers(
           mend: 'Choose one of the list.',
         });
       }
+      revoked();
       return devices(who);
     },
   };

@@ -4,10 +4,8 @@ import { type Context, Hono } from 'hono';
 import type { Door } from '../access/door.ts';
 import { mustComeFromUs, mustKnowHost } from '../access/gate.ts';
 import { pagePolicy } from '../access/page-policy.ts';
-import type { Pairing } from '../access/pairing.ts';
 import { RateLimit } from '../access/rate-limit.ts';
 import { cookieFor, cookieIn, cookieName, secretHere, type Who, whoShows } from '../access/session.ts';
-import type { BenchBook } from '../bench-book/bench-book.ts';
 import { DiskTrouble } from '../bench-book/book-trouble.ts';
 import { Declined } from '../declined.ts';
 import { exportBook } from '../exchange/export-book.ts';
@@ -17,20 +15,8 @@ import { documentHandlers } from './document-handlers.ts';
 import { entryHandlers } from './entry-handlers.ts';
 import { checked } from './malformed.ts';
 import { bodyOf } from './read-body.ts';
-import { markedPage, noScreens, type ScreenFile, type Screens } from './screens.ts';
-
-/** What both doors share. */
-export interface Rooms {
-  readonly book: BenchBook;
-  readonly pairing: Pairing;
-  readonly screens: Screens;
-  /** The door other machines come by; null while it is shut. */
-  readonly network: Door | null;
-  /** Of the program. */
-  readonly version: string;
-  /** Hears of faults of ours. */
-  readonly fault: (error: unknown) => void;
-}
+import type { Rooms } from './rooms.ts';
+import { markedPage, noScreens, type ScreenFile } from './screens.ts';
 
 /** Set by whoever listens: where the other end of the connection is. */
 export interface Connection {
@@ -60,7 +46,7 @@ export function appFor(door: Door, hosts: () => readonly string[], rooms: Rooms)
     export: () => exportBook(book),
     ...documentHandlers(book),
     ...entryHandlers(book),
-    ...accessHandlers(book, rooms.pairing, rooms.network),
+    ...accessHandlers(rooms),
   };
   const limits = {
     friend: new RateLimit(friends, book.world.now),

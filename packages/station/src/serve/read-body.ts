@@ -20,11 +20,33 @@ export async function bodyOf(request: Request): Promise<unknown> {
     if (length > mostBytes) throw tooLong();
     chunks.push(chunk);
   }
+  let text: string;
   try {
-    return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(Buffer.concat(chunks)));
+    text = new TextDecoder('utf-8', { fatal: true }).decode(Buffer.concat(chunks));
+    if (!isTooDeep(text)) return JSON.parse(text);
   } catch {
     throw malformed('what was sent is not JSON in UTF-8', 'Send it again.');
   }
+  throw malformed(`it is nested more than ${mostDeep} levels deep`, 'Send it in a flatter form.');
+}
+
+/** Levels of lists and groups; what reads them one within another would run out of room in the end. */
+const mostDeep = 64;
+
+/** One look at each character, whatever was sent; a text that is no JSON may count as anything. */
+function isTooDeep(json: string): boolean {
+  let depth = 0;
+  let isInString = false;
+  for (let at = 0; at < json.length; at += 1) {
+    const character = json[at];
+    if (isInString && character === '\\') at += 1;
+    else if (character === '"') isInString = !isInString;
+    else if (isInString) continue;
+    else if (character === '[' || character === '{') depth += 1;
+    else if (character === ']' || character === '}') depth -= 1;
+    if (depth > mostDeep) return true;
+  }
+  return false;
 }
 
 const tooLong = (): Declined =>
