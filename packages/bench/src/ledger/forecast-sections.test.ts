@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { standingLine } from '../caution/standing-line.ts';
-import { observingLoftLaunch } from '../example/example-texts.ts';
+import { fiveLinesLaunch, observingLoftLaunch } from '../example/example-texts.ts';
 import type { Forecast } from '../forecast/expected.ts';
 import { readLaunch } from '../launch/read-launch.ts';
 import { cautionSection } from './caution-section.ts';
@@ -9,7 +9,7 @@ import { forecastSections } from './forecast-sections.ts';
 import { inventedForecast } from './invented-forecast.ts';
 import { beamText, launchTerms } from './launch-terms.ts';
 import type { Section } from './section.ts';
-import { modesText, spotText } from './spot-section.ts';
+import { atBestText, modesText, spotText } from './spot-section.ts';
 import { verdict } from './verdict.ts';
 
 const said = (sections: readonly Section[]) => JSON.stringify(sections);
@@ -93,6 +93,29 @@ test('what limits the launch stands right under the verdict', () => {
     { kind: 'text', text: verdict(inventedForecast) },
     { kind: 'text', text: 'The spot costs most.' },
   ]);
+});
+
+test('a best aim beside the axis is told with its place', () => {
+  const { coupling } = inventedForecast;
+  expect(atBestText(coupling, false)).toBe(
+    'with the best focus and perfect aim this lens and fibre would take 99.6 %, or 77 % in LP01',
+  );
+  // 3, 4, 5
+  const beside = { ...coupling, bestGuidedAt: { offsetX: 3e-6, offsetY: -4e-6, tiltX: 0, tiltY: 0.012 } };
+  expect(atBestText(beside, false)).toBe(
+    'with the best focus this lens and fibre would take 99.6 %, aimed 5 µm beside the axis and tilted by 12 mrad, ' +
+      'where this spot finds more modes; on the axis 77 % in LP01',
+  );
+  expect(atBestText({ ...coupling, guided: 0.99 }, true)).toBe(
+    'at the best place and perfect aim this beam and fibre would take 99.6 %, or 77 % in LP01: you are there',
+  );
+});
+
+test('what the best focus is best for is told where that is LP01 alone', () => {
+  const best = { ...inventedForecast, launch: readLaunch(fiveLinesLaunch, 'five') };
+  expect(said(forecastSections(best))).toContain('focused for the most light in LP01');
+  const many = { ...best, fibre: { ...best.fibre, vNumber: { value: 15, low: 14, high: 16 } } };
+  expect(said(forecastSections(many))).toMatch(/focused for the most light"/u);
 });
 
 test('an aim that is written is told, and one that is not is the hand’s', () => {

@@ -14,8 +14,15 @@ import { writeValue } from '../units/write.ts';
 import { figure, statedText } from './figures.ts';
 import type { Term } from './section.ts';
 
-/** What stands on the bench, part by part as the light meets them. */
-export function launchTerms(launch: Launch): readonly Term[] {
+/**
+ * What stands on the bench, part by part as the light meets them.
+ *
+ * @param bestFor what the best focus is best for
+ */
+export function launchTerms(
+  launch: Launch,
+  bestFor: 'the most light' | 'the most light in LP01' = 'the most light',
+): readonly Term[] {
   const { laser, path, collimator, fibre, output, misalignment } = launch;
   const polarization = laser.polarization === 'linear' ? 'linearly polarised' : 'of no known polarisation';
   return [
@@ -28,7 +35,7 @@ export function launchTerms(launch: Launch): readonly Term[] {
     },
     { term: 'beam', text: beamText(laser.beam) },
     { term: 'path', text: pathText(path, collimator === null ? 'the fibre' : 'the lens') },
-    ...(collimator === null ? [] : [{ term: 'lens', text: collimatorText(collimator) }]),
+    ...(collimator === null ? [] : [{ term: 'lens', text: collimatorText(collimator, bestFor) }]),
     { term: 'fibre', text: fibreText(fibre) },
     ...(output === null ? [] : [{ term: 'output', text: outputText(output.collimator) }]),
     { term: 'aim', text: misalignment === null ? 'walked by hand' : aimText(misalignment) },
@@ -98,12 +105,15 @@ function elementText(element: PathElement): string {
   }
 }
 
-function collimatorText({ name, focalLength, designWavelength, focus, clearAperture }: Collimator): string {
+function collimatorText(
+  { name, focalLength, designWavelength, focus, clearAperture }: Collimator,
+  bestFor: string,
+): string {
   const light = designWavelength === null ? '' : ` in ${wavelengthText(designWavelength.value)} light`;
   const aperture = clearAperture === null ? '' : `, ${writeValue(clearAperture.value, 'length')} clear`;
   return named(
     name,
-    `focal length ${statedText(focalLength, 'length')}${light}${aperture}; ${focusText(focus)}`,
+    `focal length ${statedText(focalLength, 'length')}${light}${aperture}; ${focus.kind === 'best' ? `focused for ${bestFor}` : focusText(focus)}`,
   );
 }
 
