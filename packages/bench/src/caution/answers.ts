@@ -103,6 +103,9 @@ function pair(
   return typeof b === 'number' ? [a, b] : b;
 }
 
+/** What lasts longer is an exposure by itself, s. @source the modes of EN 207, DGUV Information 203-042: read */
+const longestPulse = 0.25;
+
 /** The form of every answer. */
 export const answerForms: Readonly<Record<QuestionName, AnswerForm>> = {
   'highest-power': oneValue('power', '30 mW', (highestPower) => ({ highestPower })),
@@ -114,6 +117,7 @@ export const answerForms: Readonly<Record<QuestionName, AnswerForm>> = {
       if ('what' in read) return read;
       const [pulseDuration, repetitionRate] = read;
       if (pulseDuration * repetitionRate >= 1) return { what: 'pulses this long at this rate overlap' };
+      if (pulseDuration > longestPulse) return { what: 'pulses this long count as continuous light' };
       return { emission: { kind: 'pulsed', pulseDuration, repetitionRate } };
     },
   },

@@ -483,6 +483,82 @@ describe('what is not known counts as the worse, and says so', () => {
   });
 });
 
+describe('numbers of the walk by formulas written out here', () => {
+  // r = √(4P/(π·E) − a²)/φ with 1/e widths, a = d/√2 and φ = 4λ/(π·d)/√2 of a Gaussian (mathematics; ANSI Z136.1, from memory)
+  const reach = (power: number, diameter: number, wavelength = 633e-9, limit = 10) =>
+    Math.sqrt((4 * power) / (Math.PI * limit) - (diameter / Math.SQRT2) ** 2) /
+    ((4 * wavelength) / (Math.PI * diameter) / Math.SQRT2);
+  // the same to rounding
+  const digits = 9;
+  const waist = (diameter: string, position: string) =>
+    `{ waist diameter: ${diameter}, waist position: ${position}, quality: 1 within 0 }`;
+
+  test('a beam that still converges is followed to its waist first', () => {
+    const beam = waist('1 mm ± 0 mm', '2 m ± 0 m');
+    const exit = hazardOf(walked({ beam }, asWritten('5 mW')), 'laser-exit');
+    expect(exit.hazardDistance).toBeCloseTo(2 + reach(5e-3, 1e-3), digits);
+  });
+
+  test('a doubtful waist counts as the wide end of its range', () => {
+    const beam = waist('1 mm ± 0.1 mm', '0 mm ± 0 mm');
+    const exit = hazardOf(walked({ beam }, asWritten('5 mW')), 'laser-exit');
+    // 95 % of a normal: 1.644854 standard uncertainties
+    expect(exit.hazardDistance).toBeCloseTo(reach(5e-3, 1e-3 * (1 + 0.1644854)), 4);
+    expect(exit.asWritten?.hazardDistance).toBeCloseTo(reach(5e-3, 1e-3), digits);
+  });
+
+  test('uneven light counts twice for the distance, and not for what is under the limit anyway', () => {
+    const known = { 'highest-power': '5 mW', emission: 'continuous' };
+    expect(hazardOf(walked({}, known), 'laser-exit').hazardDistance).toBeCloseTo(reach(10e-3, 1e-3), digits);
+    expect(hazardOf(walked({}, known), 'laser-exit').power).toBe(5e-3);
+    const dim = { power: '0.3 mW ± 0 mW' };
+    expect(hazardOf(walked(dim, { 'highest-power': '0.3 mW' }), 'laser-exit').hazardDistance).toBe(0);
+  });
+
+  test('two lines under the limit each are above it together, as far as one of both powers', () => {
+    const bench = { wavelength: '650 nm ± 0 nm', power: '0.3 mW ± 0 mW' };
+    const cautions = walked(bench, { ...asWritten('0.3 mW'), 'other-light': '633 nm at 0.3 mW' });
+    expect(hazardOf(cautions, 'laser-exit').hazardDistance).toBe(0);
+    expect(hazardOf(cautions, 'laser-exit-other').hazardDistance).toBe(0);
+    const together = hazardOf(cautions, 'together-launch-side');
+    // 10 W/m² for both over 7 mm: BGI 832, table 1, what adds up, read
+    expect(together.timesLimit).toBeCloseTo(0.6e-3 / (10 * (Math.PI / 4) * 7e-3 ** 2), digits);
+    expect(together.hazardDistance).toBeCloseTo(reach(0.6e-3, 1e-3, 650e-9), 6);
+  });
+
+  test('a hand in the beam: all light over 3.5 mm against 2000 W/m², hidden lines added', () => {
+    // skin, 400 to 700 nm from 10 s on: Directive 2006/25/EC, annex II, table 2.4, read
+    const ofSkin = (power: number, limit = 2000) => power / ((Math.PI / 4) * 3.5e-3 ** 2) / limit;
+    const red = walked({ power: '30 mW ± 0 mW' }, asWritten('30 mW'));
+    expect(hazardOf(red, 'skin-beam').timesLimit).toBeCloseTo(ofSkin(30e-3), digits);
+    const both = walked(
+      { power: '30 mW ± 0 mW' },
+      { ...asWritten('30 mW'), 'other-light': '1064 nm at 30 mW' },
+    );
+    // C_A is 5 there
+    expect(hazardOf(both, 'skin-beam').timesLimit).toBeCloseTo(ofSkin(30e-3) + ofSkin(30e-3, 1e4), digits);
+  });
+
+  test('under a magnifier the set with the lower power decides', () => {
+    const end = hazardOf(walked({ wavelength: '1310 nm ± 0 nm' }, asWritten('5 mW')), 'far-end-magnified');
+    // SAF-EYE-1310-100S-EU, from memory: 400 W/m² over 7 mm; the newer set allows 10⁴ W/m² over 3.5 mm
+    expect(end.limit).toBeCloseTo(400 * (Math.PI / 4) * 7e-3 ** 2, digits);
+    expect(end.limitSet).toBe('eu2006');
+  });
+
+  test('what a mirror does not reflect leaks, 1 % at least, and hidden lines whole', () => {
+    const leak = (reflectance: string, id = 'mirror-M1-leak', answers = asWritten('5 mW')) =>
+      hazardOf(
+        walked({ path: `[ { mirror: { name: M1, angle: 45°, reflectance: ${reflectance} } } ]` }, answers),
+        id,
+      ).power;
+    expect(leak('70 % ± 0 %')).toBeCloseTo(1.5e-3, digits);
+    expect(leak('100 % ± 0 %')).toBeCloseTo(0.05e-3, digits);
+    const pilot = { ...asWritten('5 mW'), 'other-light': '1064 nm at 2 mW' };
+    expect(leak('99 % ± 0 %', 'mirror-M1-leak-other', pilot)).toBeCloseTo(2e-3, digits);
+  });
+});
+
 describe('every place of the bench is walked', () => {
   test('mirrors, their leaks, lenses, filters, joints and bends each have theirs', () => {
     const ids = walked({

@@ -125,6 +125,7 @@ describe('questions', () => {
     ['highest-power', '0 mW'],
     ['emission', 'often'],
     ['emission', '1 s at 2 Hz'],
+    ['emission', '5 s at 0.1 Hz'],
     ['label', '5'],
     ['beam-height', 'perhaps'],
     ['other-light', '635 nm'],
