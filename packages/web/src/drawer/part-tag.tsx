@@ -81,17 +81,13 @@ export function NewPartTag({
   const missing = check(draft.text).map(({ place }) => place);
   const fields = partFields({ kind, text: draft.text });
   const needed = emptyAt(fields, missing);
-  const filled = {
-    ...draft,
-    refused: draft.refused.filter(({ place }) => !needed.some((field) => placeOfPath(field.path) === place)),
-  };
+  const askedFor = new Set(needed.map(({ path }) => placeOfPath(path)));
+  const filled = { ...draft, refused: draft.refused.filter(({ place }) => !askedFor.has(place)) };
   return (
     <section className="part-fields new-part">
       <h3>{drawerTexts.adding(kind)}</h3>
       <PartFields kind={kind} draft={filled} />
-      {needed.length > 0 && (
-        <p className="quiet">{drawerTexts.needed(needed.map(({ key }) => key).join(', '))}</p>
-      )}
+      {needed.length > 0 && <p className="quiet">{drawerTexts.needed(needed.map(neededText).join(', '))}</p>}
       <button
         type="button"
         className="quiet-button"
@@ -113,11 +109,25 @@ function PartFields({ kind, draft }: { readonly kind: PartKind; readonly draft: 
   ) : null;
 }
 
-/** Places among these at which nothing is written. */
+/** Places among these at which nothing is written that could do, each group told by what would. */
 function emptyAt(node: FieldNode, places: readonly string[]): readonly FieldNode[] {
   const children = node.kind === 'group' ? node.fields : node.kind === 'list' ? node.items : [];
   const inner = children.flatMap((child) => emptyAt(child, places));
-  const isEmpty =
-    node.kind === 'group' ? node.written === 'nothing' : node.kind !== 'list' && node.written === null;
-  return isEmpty && places.includes(placeOfPath(node.path)) ? [node, ...inner] : inner;
+  return isEmpty(node) && places.includes(placeOfPath(node.path)) ? [node, ...inner] : inner;
+}
+
+function isEmpty(node: FieldNode): boolean {
+  if (node.kind === 'list') return false;
+  if (node.kind !== 'group') return node.written === null;
+  const { variants, fields, written } = node;
+  if (written === 'nothing') return true;
+  const telling = new Set(variants?.flatMap(({ needs }) => needs));
+  return variants !== null && fields.every((field) => !telling.has(field.key) || isEmpty(field));
+}
+
+/** "type or core diameter with numerical aperture". */
+function neededText(node: FieldNode): string {
+  const variants = node.kind === 'group' ? node.variants : null;
+  if (variants === null) return node.key;
+  return variants.map(({ needs }) => needs.join(drawerTexts.with)).join(drawerTexts.or);
 }

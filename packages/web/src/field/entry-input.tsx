@@ -1,5 +1,6 @@
 import { stepText } from '@coreward/bench';
 import { type JSX, type KeyboardEvent, useState } from 'react';
+import { useSettledBlur } from './use-settled-blur.ts';
 
 export interface EntryInputProps {
   readonly id?: string;
@@ -24,6 +25,10 @@ export function EntryInput(props: EntryInputProps): JSX.Element {
     setDraft(null);
     if (text !== null && text.trim() !== written) onEnter(text.trim());
   };
+  const settled = useSettledBlur(
+    () => {},
+    () => finish(draft),
+  );
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>): void => {
     if (event.key === 'Enter') {
       event.preventDefault();
@@ -56,7 +61,7 @@ export function EntryInput(props: EntryInputProps): JSX.Element {
       value={draft ?? written}
       onChange={(event) => setDraft(event.target.value)}
       onKeyDown={onKeyDown}
-      onBlur={() => finish(draft)}
+      {...settled}
     />
   );
 }

@@ -14,6 +14,7 @@ import { type JSX, type ReactNode, useId, useState } from 'react';
 import { fieldTexts } from '../texts/field.ts';
 import { EntryInput } from './entry-input.tsx';
 import { Refusals } from './mend.tsx';
+import { useSettledBlur } from './use-settled-blur.ts';
 import './field.css';
 
 /** A finished entry: what is written at which place (null: nothing), and what was done, in words. */
@@ -221,18 +222,25 @@ function Frame({ node, refused, hints, onTake, children }: FrameProps): JSX.Elem
   const id = useId();
   const about = `${id}-about`;
   const refusal = `${id}-refusal`;
+  const [inUse, setInUse] = useState(false);
+  const settled = useSettledBlur(
+    () => setInUse(true),
+    () => setInUse(false),
+  );
   return (
     <div className="field" data-place={placeOfPath(node.path)}>
       <label htmlFor={id}>{node.key}</label>
-      <div className="field-entry">
+      <div className="field-entry" {...settled}>
         {children({ id, describedBy: refused.length > 0 ? `${refusal} ${about}` : about })}
       </div>
       <p className="field-about" id={about}>
         {node.about.replaceAll('`', '')}
-        <span className="field-hint">
-          {' '}
-          {[leftOutText(node.leftOut), ...hints].map((hint) => `· ${hint.replaceAll('`', '')} `)}
-        </span>
+        {inUse && (
+          <span className="field-hint">
+            {' '}
+            {[leftOutText(node.leftOut), ...hints].map((hint) => `· ${hint.replaceAll('`', '')} `)}
+          </span>
+        )}
       </p>
       <Refusals id={refusal} refused={refused} onTake={onTake} />
     </div>

@@ -21,6 +21,8 @@ export const drawerTexts = {
   newName: (kind: PartKind): string => `new ${kinds[kind].one}`,
   adding: (kind: PartKind): string => `A new ${kinds[kind].one}`,
   needed: (keys: string): string => `Still needed before it is kept: ${keys}.`,
+  with: ' with ',
+  or: ' or ',
   giveUp: 'Give it up',
   putAway: (kind: PartKind): string => `Put this ${kinds[kind].one} away`,
   bringBack: 'Bring back',
