@@ -53,18 +53,24 @@ export function endLight(launch: Launch, bench: StatedBench): EndLight {
     launch.fibre.profile,
     raySample(4096, 11),
   );
+  // where no ray at all is guided, what there is leaves as narrow as diffraction lets it
+  const spreading = (radius: number, sine: number): number =>
+    Math.asin(Math.min(1, Math.max(sine, wavelength / (Math.PI * radius))));
   if (launch.fibre.profile === 'step') {
     return {
       radius: coreRadius, // 4σ of an evenly filled disc is its diameter
-      halfAngle: Math.asin(Math.min(1, Math.sqrt(2 * rays.meanAngleSquared) * numericalAperture)),
+      halfAngle: spreading(coreRadius, Math.sqrt(2 * rays.meanAngleSquared) * numericalAperture),
       shape: 'second moments',
     };
   }
   // in a parabola (r/a)² and (θ/NA)² trade places, and each has half of their sum in the mean
   const half = (rays.meanRadiusSquared + rays.meanAngleSquared) / 2;
+  // LP01 of a parabola, w² = λa/(πNA), is the narrowest of its modes
+  const narrowest = Math.sqrt((wavelength * coreRadius) / (Math.PI * numericalAperture));
+  const radius = Math.max(narrowest, Math.sqrt(2 * half) * coreRadius);
   return {
-    radius: Math.sqrt(2 * half) * coreRadius,
-    halfAngle: Math.asin(Math.min(1, Math.sqrt(2 * half) * numericalAperture)),
+    radius,
+    halfAngle: spreading(narrowest, Math.sqrt(2 * half) * numericalAperture),
     shape: 'second moments',
   };
 }

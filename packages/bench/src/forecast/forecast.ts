@@ -16,6 +16,7 @@ import type {
   OffAxis,
 } from './expected.ts';
 import { modeFields, outputBeam } from './far-end.ts';
+import { leastV } from './fibre-taker.ts';
 import { arrivalHalfAngle, type Meeting } from './meeting.ts';
 import { measurementsWorthTaking } from './next-measurement.ts';
 import { handLimitOf, tolerancesFor } from './one-decibel.ts';
@@ -181,7 +182,7 @@ function fibreOf(bench: StatedBench, spread: Spread): ExpectedFibre {
 function lpModesAt({ taker }: StatedBench, here: number, vNumber: number): number {
   if (vNumber === taker.vNumber) return here;
   if (vNumber > 30) return Math.round(here * (vNumber / taker.vNumber) ** 2);
-  return modeSet(taker.profile, vNumber).modes.length;
+  return modeSet(taker.profile, Math.max(leastV, vNumber)).modes.length;
 }
 
 function spotOf({ meeting, budget }: StatedBench): ExpectedSpot {

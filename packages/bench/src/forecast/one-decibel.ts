@@ -94,7 +94,10 @@ function crossing(
   let from = 0;
   for (let to = first; ; to *= 1.6) {
     const here = Math.min(to, last);
-    if (above(here) < 0) return brentRoot(above, from, here, 1e-4 * here);
+    if (above(here) < 0) {
+      // of next to no light the error of a share is more than a decibel
+      return from === 0 && above(0) <= 0 ? null : brentRoot(above, from, here, 1e-4 * here);
+    }
     if (here === last) return null;
     from = here;
   }

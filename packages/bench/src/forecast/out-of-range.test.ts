@@ -33,12 +33,30 @@ const atTheEdge: readonly (readonly [name: string, text: string])[] = [
       .replace('type: G.652.D', 'core diameter: 20 µm, numerical aperture: 0.13, attenuation: 1 dB/m')
       .replace('focal length: 8 mm', 'focal length: 8 mm, focal shift: 0, surfaces: { coating: none }'),
   ],
+  [
+    'an aperture so doubtful that V may be less than the solvers know',
+    fiveLinesLaunch.replace('type: G.652.D', 'core diameter: 2 µm, numerical aperture: 0.05 ± 90 %'),
+  ],
+  [
+    'a fibre of very many modes that stands two metres behind its lens',
+    fiveLinesLaunch
+      .replace('focal length: 8 mm', 'focal length: 8 mm, focus: { set for: 2 m }')
+      .replace(
+        'type: G.652.D',
+        'core diameter: 200 µm, cladding diameter: 220 µm, numerical aperture: 0.22, profile: graded',
+      ),
+  ],
+  [
+    'a pinhole of a picometre before a fibre of very many modes, with a lens at its far end',
+    `${fiveLinesLaunch.replace('type: G.652.D', 'core diameter: 200 µm, cladding diameter: 220 µm, numerical aperture: 0.22').replace('focal length: 8 mm', 'focal length: 8 mm, clear aperture: 0.001 nm')}output: { collimator: { focal length: 8 mm } }\n`,
+  ],
 ];
 
 for (const [name, text] of atTheEdge) {
   test(`${name} is forecast, all its draws`, () => {
     const { output } = forecast(readLaunch(text, 'edge.yaml'), { draws: 32, seed: 1 });
-    expect(output.power.value).toBeGreaterThan(0);
+    expect(output.power.value).toBeGreaterThanOrEqual(0);
+    expect(Number.isFinite(output.diameter)).toBe(true);
     expect(Number.isFinite(output.power.high)).toBe(true);
   });
 }

@@ -1,5 +1,7 @@
 import type { Read } from '../document/form.ts';
 import { type Report, type Spot, under } from '../document/report.ts';
+import type { Entry } from '../quantity/quantity.ts';
+import { writeValue } from '../units/write.ts';
 import type { collimatorForm, outputForm } from './collimator-form.ts';
 import type { Collimator, FocusSetting, OutputCollimator } from './launch.ts';
 import { type focusForm, longestWavelengthSetting, type surfacesForm } from './lens-forms.ts';
@@ -7,6 +9,7 @@ import { type focusForm, longestWavelengthSetting, type surfacesForm } from './l
 /** A collimator as it was read, with what its form cannot check. */
 export function collimatorFrom(read: Read<typeof collimatorForm>, spot: Spot, report: Report): Collimator {
   const { entry, at } = read['focal length'];
+  mustNotBeWiderThanFocused(entry, read['clear aperture'], spot, report);
   return {
     name: read.name,
     focalLength: entry,
@@ -38,6 +41,22 @@ export function outputFrom(
       focus: focusFrom(read.focus),
     },
   };
+}
+
+/** Light of a plane wave that a lens focuses arrives at less than 90°: the lens's radius is at most its focal length. */
+function mustNotBeWiderThanFocused(
+  focalLength: Entry,
+  clearAperture: Entry | null,
+  spot: Spot,
+  report: Report,
+): void {
+  if (clearAperture === null || !(clearAperture.value > 2 * focalLength.value)) return;
+  const most = writeValue(1.9 * focalLength.value, 'length', 2);
+  report.refuse(
+    under(spot, 'clear aperture').path,
+    `a lens that bends all light across ${writeValue(clearAperture.value, 'length')} to a focus has no focal length of ${writeValue(focalLength.value, 'length')}`,
+    `Write \`clear aperture: ${most}\` or less, or a longer focal length.`,
+  );
 }
 
 function focalShiftFrom(

@@ -563,6 +563,16 @@ const cases: readonly Case[] = [
     mended: '  wavelength: 450 nm',
   },
   {
+    // sin θ = radius/focal length (Abbe's sine condition, textbook, from memory) is at most 1
+    name: 'a lens wider than any of its focal length',
+    line: 10,
+    is: '  focal length: 8 mm\n  clear aperture: 16.1 mm',
+    where: 'launch.yaml:11:19 collimator.clear aperture',
+    what: /has no focal length of 8 mm/,
+    mend: /^Write `clear aperture: 15 mm` or less/,
+    mended: '  focal length: 8 mm\n  clear aperture: 15 mm',
+  },
+  {
     name: 'a lens on the way that has no focal length',
     line: 7,
     is: '  - lens: { focal length: 0 mm }',
