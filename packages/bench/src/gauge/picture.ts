@@ -8,6 +8,8 @@ export interface Picture {
   /** The largest code a sample can have: 255 or 65535. */
   readonly fullScale: number;
   readonly format: 'png' | 'jpeg';
+  /** Step to which a JPEG rounded the slow parts of its blocks, in codes; left out where nothing was rounded so. */
+  readonly blockStep?: number;
 }
 
 /** The largest picture that is looked at, pixels. */

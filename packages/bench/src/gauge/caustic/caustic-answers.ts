@@ -37,7 +37,7 @@ export function causticAnswers(readings: CausticReadings, axis = ''): readonly G
   const none = ({ because, add }: Lack, which: readonly string[] = names): readonly GaugeAnswer[] =>
     which.map((name) => undetermined(`${prefix}${name}`, because, add));
   if (fit === null) return none(samePlaces);
-  if (fit.waist === null || fit.doubts === null) return none(noWaist);
+  if (fit.waist === null || fit.doubts === null) return coneAlone(fit, prefix);
   const { waist, doubts, freedom } = fit;
   const reach = reachOf(readings, fit);
   const answer = (
@@ -56,6 +56,11 @@ export function causticAnswers(readings: CausticReadings, axis = ''): readonly G
         : { from: 'reading of one diameter, as stated or assumed', uncertainty };
     return determined({ quantity, value, doubts: [scatter, ...more], weak: reach.weak, ...limits });
   };
+  // a diameter read too small counts too much: of a squared diameter this takes four times the square of the scatter
+  const weighting = (value: number, times: number): Doubt => ({
+    from: 'weights taken from the diameters themselves',
+    uncertainty: freedom > 0 ? times * fit.scatter ** 2 * value : 0,
+  });
   const scale = (value: number): Doubt => ({
     from: 'scale of the diameters',
     uncertainty: value * readings.scale,
@@ -66,7 +71,7 @@ export function causticAnswers(readings: CausticReadings, axis = ''): readonly G
       reach.waist,
       waist.waistDiameter,
       doubts.waistDiameter,
-      [scale(waist.waistDiameter)],
+      [scale(waist.waistDiameter), weighting(waist.waistDiameter, 2)],
       { shape: 'positive' },
     ),
     answer(
@@ -81,7 +86,7 @@ export function causticAnswers(readings: CausticReadings, axis = ''): readonly G
       reach.divergence,
       waist.fullDivergence,
       doubts.fullDivergence,
-      [scale(waist.fullDivergence)],
+      [scale(waist.fullDivergence), weighting(waist.fullDivergence, 2)],
       { shape: 'positive' },
     ),
     answer('rayleighLength_m', reach.product, waist.rayleighRange, doubts.rayleighRange, [], {
@@ -98,7 +103,8 @@ export function causticAnswers(readings: CausticReadings, axis = ''): readonly G
     const of = (length: number): number => (Math.PI * waist.parameterProduct) / length;
     const value = of(wavelength?.value ?? 1);
     const more = [
-      { ...scale(2 * value) },
+      scale(2 * value),
+      weighting(value, 4),
       {
         from: 'wavelength',
         uncertainty: (value * (wavelength?.uncertainty ?? 0)) / (wavelength?.value ?? 1),
@@ -107,6 +113,31 @@ export function causticAnswers(readings: CausticReadings, axis = ''): readonly G
     const relative = doubts.parameterProduct / waist.parameterProduct;
     return answer('m2', reach.product, value, value * relative, more, { shape: 'positive', floor: 1 });
   }
+}
+
+/** Diameters that widen like a cone, but show no waist: their angle can be told. */
+function coneAlone({ cone, freedom }: CausticFit, prefix: string): readonly GaugeAnswer[] {
+  const without = (name: string): GaugeAnswer =>
+    undetermined(`${prefix}${name}`, noWaist.because, noWaist.add);
+  if (cone === null || freedom === 0 || !(cone.divergenceDoubt < 0.15 * cone.fullDivergence))
+    return names.map(without);
+  const from = 'scatter of the diameters';
+  const told: Readonly<Record<string, GaugeAnswer>> = {
+    waistPosition_m: determined({
+      quantity: `${prefix}waistPosition_m`,
+      value: cone.source,
+      doubts: [{ from, uncertainty: cone.sourceDoubt, freedom }],
+      weak: noWaist,
+    }),
+    fullDivergence_rad: determined({
+      quantity: `${prefix}fullDivergence_rad`,
+      value: cone.fullDivergence,
+      doubts: [{ from, uncertainty: cone.divergenceDoubt, freedom }],
+      shape: 'positive',
+      weak: noWaist,
+    }),
+  };
+  return names.map((name) => told[name] ?? without(name));
 }
 
 const samePlaces: Lack = {

@@ -1,4 +1,4 @@
-import { leastSquares } from '@coreward/optics';
+import { type LeastSquares, leastSquares } from '@coreward/optics';
 import { alongSlopes } from '../scatter.ts';
 
 /** d(z)² = waistDiameter² + fullDivergence²·(z − waistPosition)², fitted to diameters at several places. */
@@ -17,14 +17,26 @@ export interface CausticFit {
   } | null;
   /** Standard uncertainties of the same, by the same names. */
   readonly doubts: NonNullable<CausticFit['waist']> | null;
+  /**
+   * Full divergence (rad) and where the beam seems to come from (m), with their standard uncertainties, where the
+   * diameters have no waist above zero but do widen; null otherwise.
+   */
+  readonly cone: {
+    readonly fullDivergence: number;
+    readonly source: number;
+    readonly divergenceDoubt: number;
+    readonly sourceDoubt: number;
+  } | null;
   readonly freedom: number;
+  /** Scatter of one diameter, as a share of it. */
+  readonly scatter: number;
   /** Diameters of the fitted curve at the readings' places, m; NaN where it has none. */
   readonly curve: readonly number[];
 }
 
 /**
  * The hyperbola that fits diameters best, each diameter trusted to the same share of itself: least squares of
- * (d² − model)/d². Exact for any beam whose second moments were measured, whatever its M².
+ * (d² − model)/d², or, where the diameters scatter by more than 4.5 %, of (d² − model)/model. Exact for any beam whose second moments were measured, whatever its M².
  *
  * @param z m, where the diameters were read; three different places or more
  * @param diameters m, second-moment (4σ), above zero
@@ -40,19 +52,29 @@ export function fitCaustic(
   const middle = z.reduce((sum, at) => sum + at, 0) / z.length;
   // about the middle of the readings, or a waist far from z = 0 would cost digits
   const t = z.map((at) => at - middle);
-  const weights = diameters.map((d) => 1 / (d * d));
-  const fit = leastSquares(
-    [weights, t.map((x, i) => x * weights[i]!), t.map((x, i) => x * x * weights[i]!)],
-    diameters.map(() => 1),
-  );
-  if (fit === null) return null;
-  const [a, b, c] = fit.coefficients as [number, number, number];
+  const byReading = weighted(t, diameters, diameters);
+  if (byReading === null) return null;
   const freedom = z.length - 3;
+  const spread = freedom > 0 ? Math.sqrt(byReading.squares / freedom) / 2 : 0;
+  const fit = spread > muchScatter ? byCurve(byReading, t, diameters) : byReading;
+  const [a, b, c] = fit.coefficients as [number, number, number];
   const variance = freedom > 0 ? fit.squares / freedom : (2 * relative) ** 2;
   const covariance = fit.inverse.map((row) => row.map((x) => x * variance));
   const curve = t.map((x) => Math.sqrt(a + b * x + c * x * x));
   const product = 4 * a * c - b * b;
-  if (!(c > 0 && product > 0)) return { waist: null, doubts: null, freedom, curve };
+  const scatter = Math.sqrt(variance) / 2;
+  if (!(c > 0)) return { waist: null, doubts: null, cone: null, freedom, scatter, curve };
+  const positionDoubt = alongSlopes([0, -1 / (2 * c), b / (2 * c * c)], covariance);
+  const divergenceDoubt = Math.sqrt(covariance[2]![2]!) / (2 * Math.sqrt(c));
+  if (!(product > 0)) {
+    const cone = {
+      fullDivergence: Math.sqrt(c),
+      source: middle - b / (2 * c),
+      divergenceDoubt,
+      sourceDoubt: positionDoubt,
+    };
+    return { waist: null, doubts: null, cone, freedom, scatter, curve };
+  }
   const root = Math.sqrt(product);
   const [waistDiameter, fullDivergence] = [root / (2 * Math.sqrt(c)), Math.sqrt(c)];
   const waist = {
@@ -67,13 +89,41 @@ export function fitCaustic(
     alongSlopes(slopes, covariance) / (2 * of);
   const doubts = {
     waistDiameter: square([1, -b / (2 * c), (b * b) / (4 * c * c)], waistDiameter),
-    waistPosition: alongSlopes([0, -1 / (2 * c), b / (2 * c * c)], covariance),
-    fullDivergence: square([0, 0, 1], fullDivergence),
+    waistPosition: positionDoubt,
+    fullDivergence: divergenceDoubt,
     rayleighRange: square(
       [1 / c, -b / (2 * c * c), -a / (c * c) + (b * b) / (2 * c ** 3)],
       waist.rayleighRange,
     ),
     parameterProduct: alongSlopes([(4 * c) / (2 * root), -b / root, (4 * a) / (2 * root)], covariance) / 8,
   };
-  return { waist, doubts, freedom, curve };
+  return { waist, doubts, cone: null, freedom, scatter, curve };
+}
+
+/** Above this scatter of one diameter, as a share, a diameter read too small would count too much by far. */
+const muchScatter = 0.045;
+
+/** Least squares of (d² − a − bt − ct²)/scale². */
+function weighted(
+  t: readonly number[],
+  diameters: readonly number[],
+  scale: readonly number[],
+): LeastSquares | null {
+  const weights = scale.map((d) => 1 / (d * d));
+  return leastSquares(
+    [weights, t.map((x, i) => x * weights[i]!), t.map((x, i) => x * x * weights[i]!)],
+    diameters.map((d, i) => d * d * weights[i]!),
+  );
+}
+
+/** The same with each weight taken from the curve instead of the reading, until the curve stays; as it was where that fails. */
+function byCurve(start: LeastSquares, t: readonly number[], diameters: readonly number[]): LeastSquares {
+  let fit = start;
+  for (let turn = 0; turn < 8; turn++) {
+    const [a, b, c] = fit.coefficients as [number, number, number];
+    const curve = t.map((x) => a + b * x + c * x * x);
+    if (!curve.every((square) => square > 0)) return start;
+    fit = weighted(t, diameters, curve.map(Math.sqrt)) ?? fit;
+  }
+  return fit;
 }

@@ -10,12 +10,19 @@ export interface Plane {
 /** How codes stand for light: in proportion, or as sRGB has it. */
 export type Encoding = 'linear' | 'srgb';
 
+/** Of a JPEG whose tables nobody looked at: a good, not the best quality (common practice, no source). */
+const usualBlockStep = 6;
+
 /** What was made of the picture's channels. */
 export interface PlaneRead {
   readonly plane: Plane;
   readonly channel: 'grey' | 'red' | 'green' | 'blue';
   /** Step between two codes, in the unit of `light`; of sRGB the widest. */
   readonly step: number;
+  /** Scatter that rounding to codes, and a JPEG's rounding of whole blocks, leave at the least; in the unit of `light`. */
+  readonly leastNoise: number;
+  /** Step to which a JPEG rounded the slow parts of its blocks, in the unit of `light`; 0 for a PNG. */
+  readonly blockStep: number;
 }
 
 /**
@@ -30,12 +37,15 @@ export function planeOf(picture: Picture, encoding: Encoding, decode: (code: num
   const table = Float32Array.from({ length: fullScale + 1 }, (_, code) =>
     encoding === 'srgb' ? decode(code / fullScale) : code / fullScale,
   );
+  const blockStep = picture.blockStep ?? (picture.format === 'jpeg' ? usualBlockStep : 0);
   const light = new Float32Array(pixels);
   for (let i = 0; i < pixels; i++) light[i] = table[samples[i * channels + channel]!]!;
   return {
     plane: { width, height, light },
     channel: channels === 1 ? 'grey' : (['red', 'green', 'blue'] as const)[channel]!,
     step: 1 / fullScale,
+    leastNoise: Math.hypot(1, blockStep) / Math.sqrt(12) / fullScale,
+    blockStep: blockStep / fullScale,
   };
 }
 

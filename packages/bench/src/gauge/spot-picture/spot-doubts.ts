@@ -1,5 +1,7 @@
+import { slowNoise } from './dark-around.ts';
 import type { Seen } from './find-spot.ts';
 import { forWindow, isInside, type MainAxes } from './moments.ts';
+import type { PlaneRead } from './plane.ts';
 
 /** Standard uncertainties of a spot's squared deviations (blocks²) and centre (blocks), by cause. */
 export interface SpotDoubts {
@@ -22,11 +24,15 @@ interface Moments2 {
  * Noise of independent pixels, and of the background's level, carried to the second moments: each pixel pulls by
  * (distance² − moment)/total.
  *
- * @param step between two codes: a background without noise to blur it is known to a third of a step only
+ * @param read its `step` between two codes: a background without noise to blur it is known to a third of a step only
  * @source propagation to first order, JCGM 100:2008, 5.1.2 (from memory)
  */
-export function spotDoubts({ spot, blocks, block }: Seen, step: number): SpotDoubts {
-  const { window, axes, moments, noise, levelShare } = spot;
+export function spotDoubts({ spot, blocks, block }: Seen, read: PlaneRead): SpotDoubts {
+  const { window, axes, moments, levelShare } = spot;
+  const { step, leastNoise, blockStep } = read;
+  // rounding acts as noise of its own beside that of the dark, which may be rounded away
+  const slow = blockStep > 0 ? slowNoise(blocks, window, spot.background) : 0;
+  const noise = Math.max(slow, Math.hypot(spot.noise, leastNoise / block));
   const [c, s] = [Math.cos(window.azimuth), Math.sin(window.azimuth)];
   const [a2, b2] = [axes.major ** 2, axes.minor ** 2];
   let [majors, minors, means, differences, centres] = [0, 0, 0, 0, 0];
@@ -44,7 +50,7 @@ export function spotDoubts({ spot, blocks, block }: Seen, step: number): SpotDou
   });
   const pixel = noise / moments.total;
   // noise of a third of a step or more blurs the steps away
-  const grain = noise * block > step / 3 ? 0 : step / Math.sqrt(12);
+  const grain = spot.noise * block > step / 3 ? 0 : step / Math.sqrt(12);
   const level = Math.hypot(levelShare * noise, grain) / moments.total;
   return {
     noise: {

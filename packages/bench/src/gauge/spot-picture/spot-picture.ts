@@ -106,7 +106,8 @@ const faintTails = 0.0015;
 /** More of the peak than this at the frame's edge, and the widths are cut: three deviations out. */
 const mostAtFrame = 0.012;
 
-function lackOf({ plane, step }: PlaneRead, seen: Seen): Lack | null {
+function lackOf(read: PlaneRead, seen: Seen): Lack | null {
+  const { plane, step } = read;
   const { spot } = seen;
   if (!spot.settled) return nothing;
   const full = countFull(plane, seen, step);
@@ -122,9 +123,9 @@ function lackOf({ plane, step }: PlaneRead, seen: Seen): Lack | null {
       add: 'Take it again with the whole spot in the picture and as much dark around it.',
     };
   }
-  const doubts = spotDoubts(seen, step);
+  const doubts = spotDoubts(seen, read);
   const relative = Math.hypot(doubts.noise.minor, doubts.background.minor) / (2 * spot.axes.minor ** 2);
-  if (relative > 0.25) {
+  if (relative > 0.15) {
     return {
       because: 'the spot is too faint against the noise around it',
       add: 'Expose longer, darken the room, or average several pictures.',
@@ -161,7 +162,7 @@ function peakOf({ spot, blocks }: Seen): number {
 
 function answersOf(read: PlaneRead, seen: Seen, scale: Scale | null): readonly GaugeAnswer[] {
   const { spot, block } = seen;
-  const doubts = spotDoubts(seen, read.step);
+  const doubts = spotDoubts(seen, read);
   const axes = withoutBlocks(trueAxes(spot.axes, doubts.difference), block);
   const cut = frameDoubt(lightAtFrame(seen, peakOf(seen)));
   const small = block === 1 && spot.axes.minor < 2;
