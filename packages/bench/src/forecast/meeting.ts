@@ -12,6 +12,7 @@ import {
 } from '@coreward/optics';
 import { fibreGlass } from '../launch/known-light.ts';
 import type { Launch } from '../launch/launch.ts';
+import type { Entry } from '../quantity/quantity.ts';
 import { type Draw, fingerMotion } from './draw.ts';
 import type { Arrival } from './way-to-the-facet.ts';
 import { askedOf, focalLengthFor, type ScrewLever, wayToTheLens } from './way-to-the-facet.ts';
@@ -123,11 +124,17 @@ export function meetingOf(
       : {
           offsetX: draw.at(misalignment.offsetX),
           offsetY: draw.at(misalignment.offsetY),
-          tiltX: draw.at(misalignment.tiltX),
-          tiltY: draw.at(misalignment.tiltY),
+          tiltX: tiltOf(misalignment.tiltX, draw),
+          tiltY: tiltOf(misalignment.tiltY, draw),
         };
   return { ...base, aim: written ?? leftByHand(base, draw) };
 }
+
+/** The steepest tilt that may be written, rad; a doubt about it is drawn no further, for a direction sine has an end. */
+const steepestTilt = 0.5;
+
+const tiltOf = (entry: Entry, draw: Draw): number =>
+  Math.max(-steepestTilt, Math.min(steepestTilt, draw.at(entry)));
 
 function setDistance(launch: Launch, draw: Draw): number | null {
   const { collimator } = launch;

@@ -18,11 +18,21 @@ const follows: readonly (readonly [argument: RegExp, key: (launch: Launch) => st
 
 /** The refusal of a launch for which a formula is not made, at the key that the formula's argument follows from. */
 export function outOfRangeRefusal(launch: Launch, { where, what }: OutOfRange): Refusal {
+  if (/gaussLegendre/u.test(where)) return tooFarOff(launch);
   const key = follows.find(([argument]) => argument.test(where))?.[1](launch) ?? '';
   return new Refusal({
     where: key,
     what: `no formula covers this: ${inWords(what)}`,
     mend: 'Write a value that a bench could have, or a smaller doubt.',
+  });
+}
+
+/** A phase that turns more often over the core than the sums have points. */
+function tooFarOff({ misalignment, collimator }: Launch): Refusal {
+  return new Refusal({
+    where: misalignment !== null ? 'misalignment' : collimator !== null ? 'collimator.focus' : 'laser.beam',
+    what: 'the light meets the fibre so far out of focus, or so steeply, that it cannot be summed over the core',
+    mend: 'Write a smaller misalignment, or a focus nearer to the best.',
   });
 }
 

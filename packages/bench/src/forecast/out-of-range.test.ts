@@ -69,7 +69,7 @@ const thrown: readonly (readonly [where: string, key: string])[] = [
   ['waistBehindLens focalLength', 'collimator.focal length'],
   ['powerThroughAperture', 'collimator.clear aperture'],
   ['beamFromSpread fullDivergence', 'laser.beam'],
-  ['gaussLegendre count', ''],
+  ['brentRoot', ''],
 ];
 
 for (const [where, key] of thrown) {
@@ -81,6 +81,16 @@ for (const [where, key] of thrown) {
     expect(part?.mend).toMatch(/^[A-Z].*\.$/u);
   });
 }
+
+test('a beam so far off that its phase cannot be summed is refused as such', () => {
+  const error = new OutOfRange({ where: 'gaussLegendre count', what: '14924 is too much', mend: 'x' });
+  const aimed = readLaunch(`${fiveLinesLaunch}misalignment: { tilt y: 500 mrad }\n`, 'aimed.yaml');
+  expect(outOfRangeRefusal(launch, error).parts[0]).toMatchObject({ where: 'collimator.focus' });
+  expect(outOfRangeRefusal(aimed, error).parts[0]).toMatchObject({
+    where: 'misalignment',
+    what: expect.stringContaining('so far out of focus, or so steeply'),
+  });
+});
 
 test('angles are said in words, attenuations stay what they are', () => {
   expect(inWords('1.6 rad is no angle, 3 m/s no length')).toBe('91.7° is no angle, 3 m/s no length');
