@@ -37,9 +37,10 @@ export function drawnFocus(meeting: Meeting, taker: Taker, stated: StatedFocus):
  * The Gaussian's answer where that is as good as any; else a few looks with the true LP01 about the place where the bench
  * as stated has its best focus, and a parabola through the best of them.
  *
+ * @param error of the shares that are compared
  * @param beside how far the best focus of the bench as stated lies from {@link quickBestDistance}, in depths
  */
-export function drawnBestDistance(meeting: Focused, taker: Taker, beside: number): number {
+export function drawnBestDistance(meeting: Focused, taker: Taker, beside: number, error = roughly): number {
   const quick = quickBestDistance(meeting, taker);
   const { fundamentalSet, bestRadius, suits, profile } = taker;
   const { beam, wavelength, coreRadius, numericalAperture } = meeting;
@@ -57,7 +58,7 @@ export function drawnBestDistance(meeting: Focused, taker: Taker, beside: number
     takenByModes(
       fundamentalSet,
       { beam: beamAt(meeting, distance, null), pupil: null, wavelength, coreRadius, numericalAperture },
-      roughly,
+      error,
     ).guided;
   const place = Math.abs(beside) > 0.05 ? beside : usualPlace;
   if (gap === 0) {

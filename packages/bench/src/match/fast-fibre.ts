@@ -1,4 +1,6 @@
 import { type FacetBeam, overlapOf, type RaySample, raySample } from '@coreward/optics';
+import { focusDepth } from '../forecast/best-focus.ts';
+import { drawnBestDistance } from '../forecast/drawn-focus.ts';
 import {
   fewModedBelow,
   modesTaker,
@@ -19,9 +21,12 @@ export interface FastFibre {
   /** For all guided light, and for LP01 as if it were the only mode. */
   readonly taker: Taker;
   readonly fundamentalTaker: Taker;
-  /** Round beams of this M², centred, waist at the facet: right to 0.005; where modes are too many, to 0.015. */
+  /**
+   * Round beams of this M², centred, at their best focus: right to 0.005; where modes are too many, to 0.015; and to 0.02
+   * where a spot is less than half as wide as the one that suits, for there a little focus moves much light between modes.
+   */
   readonly round: (m2: number) => RoundShares;
-  /** The same right to 0.02, for what a doubt may do. */
+  /** The same right to 0.03, for what a doubt may do. */
   readonly roughly: (m2: number) => RoundShares;
   /** Any other beam, as the fibre sees it, without stop or aberration. */
   readonly other: (meeting: Meeting, beam: FacetBeam) => Taken;
@@ -55,6 +60,27 @@ export function fastFibre(profile: 'step' | 'graded', vNumber: number): FastFibr
   const { taker, fundamentalTaker, take } =
     few === null ? manyModed(profile, vNumber) : fewModed(few, few.set!);
   const modeRadius = fundamentalTaker.bestRadius ?? 1;
+  const places = new Map<number, number>();
+  /** Where LP01 takes most of a coherent beam of this size, behind its waist, in depths. */
+  const placeOf = (size: number): number => {
+    const key = Math.round(Math.log(size) / placeStep);
+    let place = places.get(key);
+    if (place === undefined) {
+      const meeting = { ...unitOffer(vNumber, Math.exp(key * placeStep), 1), widening: none };
+      const depth = focusDepth(meeting, fundamentalTaker);
+      const about = drawnBestDistance(meeting, fundamentalTaker, 0) / depth;
+      // the second look stands about the place that the first has found
+      place = about === 0 ? 0 : drawnBestDistance(meeting, fundamentalTaker, about, 1e-5) / depth;
+      places.set(key, place);
+    }
+    return place;
+  };
+  // told in depths, the place hardly depends on M²
+  const focused = (offer: Offer, size: number, m2: number): Offer => {
+    if (few === null) return offer;
+    const beside = placeOf(size / Math.sqrt(m2)) * focusDepth({ ...offer, widening: none }, fundamentalTaker);
+    return { ...offer, beam: { ...offer.beam, waistZX: -beside, waistZY: -beside } };
+  };
   const table = (m2: number, fineness: Fineness): RoundShares =>
     roundShares(
       {
@@ -63,20 +89,13 @@ export function fastFibre(profile: 'step' | 'graded', vNumber: number): FastFibr
         smallest: Math.log(Math.min(modeRadius, 2 / vNumber)) - tail,
         largest: Math.log(Math.max(1, modeRadius) * Math.sqrt(m2)) + tail,
       },
-      (size) =>
-        take(
-          {
-            beam: roundBeam(size, m2),
-            pupil: null,
-            wavelength: unitWavelength,
-            coreRadius: 1,
-            numericalAperture: (vNumber * unitWavelength) / (2 * Math.PI),
-          },
-          // what is small needs no more digits than this, and many more rungs to get them
-          Math.abs(Math.log(size / modeRadius)) < far
-            ? fineness
-            : { ...fineness, tolerance: Math.max(3e-3, fineness.tolerance) },
-        ),
+      (size) => {
+        const offer = focused(unitOffer(vNumber, size, m2), size, m2);
+        // what is small needs no more digits than this, and many more rungs to get them
+        const small = Math.abs(Math.log(size / modeRadius)) > far;
+        const tolerance = small ? Math.max(3e-3, fineness.tolerance) : fineness.tolerance;
+        return { taken: take(offer, { ...fineness, tolerance }), besideWaist: offer.beam.waistZX !== 0 };
+      },
     );
   return {
     taker,
@@ -87,6 +106,21 @@ export function fastFibre(profile: 'step' | 'graded', vNumber: number): FastFibr
       take({ beam, pupil: null, wavelength, coreRadius, numericalAperture }, single),
   };
 }
+
+/** A round, centred beam, its waist at a facet of core radius 1. */
+const unitOffer = (vNumber: number, size: number, m2: number): Offer => ({
+  beam: roundBeam(size, m2),
+  pupil: null,
+  wavelength: unitWavelength,
+  coreRadius: 1,
+  numericalAperture: (vNumber * unitWavelength) / (2 * Math.PI),
+});
+
+/** How close the sizes stand, in ln, for which a place of focus is looked for. */
+const placeStep = 0.05;
+
+/** A flat end widens nothing. */
+const none = { along: { x: 1, y: 1 }, lab: 1 } as const;
 
 interface Asked {
   readonly taker: Taker;

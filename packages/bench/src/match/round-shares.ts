@@ -1,7 +1,13 @@
 import type { Taken } from '../forecast/fibre-taker.ts';
 
-/** What a fibre takes of a round, centred beam with its waist at the facet, by ln(waist radius over core radius). */
+/** What a fibre takes of a round, centred beam at its best focus, by ln(waist radius over core radius). */
 export type RoundShares = (logSize: number) => Taken;
+
+/** Shares of one size, with the facet where LP01 takes most. */
+export interface AtBestFocus {
+  readonly taken: Taken;
+  readonly besideWaist: boolean;
+}
 
 /** Where shares are computed, in ln(size). */
 export interface SizeGrid {
@@ -16,23 +22,31 @@ export interface SizeGrid {
  * Shares by the size of the spot alone, computed at a few sizes, when first asked for, and interpolated between: a
  * drawer asks one fibre about hundreds of spots.
  */
-export function roundShares({ step, smallest, largest }: SizeGrid, at: (size: number) => Taken): RoundShares {
-  const nodes = new Map<number, Taken>();
-  const node = (i: number): Taken => {
-    let taken = nodes.get(i);
-    if (taken === undefined) {
-      taken = at(Math.exp(i * step));
-      nodes.set(i, taken);
+export function roundShares(
+  { step, smallest, largest }: SizeGrid,
+  at: (size: number) => AtBestFocus,
+): RoundShares {
+  const known = new Map<number, AtBestFocus>();
+  const atStep = (i: number, length: number): AtBestFocus => {
+    const logSize = i * length;
+    let found = known.get(logSize);
+    if (found === undefined) {
+      found = at(Math.exp(logSize));
+      known.set(logSize, found);
     }
-    return taken;
+    return found;
   };
   return (logSize) => {
     const inside = Math.max(smallest, Math.min(largest, logSize));
     const place = inside / step;
     const below = Math.floor(place);
     const t = place - below;
-    const [a, b, c, d] = [node(below - 1), node(below), node(below + 1), node(below + 2)] as const;
+    const nodes = [-1, 0, 1, 2].map((i) => atStep(below + i, step));
     const beyond = Math.exp(-2 * Math.abs(logSize - inside));
+    if (nodes.some(({ besideWaist }) => besideWaist !== nodes[0]!.besideWaist)) {
+      return atStep(Math.round(inside / leapStep), leapStep).taken;
+    }
+    const [a, b, c, d] = nodes.map(({ taken }) => taken) as [Taken, Taken, Taken, Taken];
     return {
       guided: Math.min(1, beyond * cubic(a.guided, b.guided, c.guided, d.guided, t)),
       fundamental: Math.min(
@@ -44,6 +58,9 @@ export function roundShares({ step, smallest, largest }: SizeGrid, at: (size: nu
     };
   };
 }
+
+/** Where the best focus leaps from the waist to a place beside it, what is guided leaps as well: there sizes lie this close, in ln. */
+const leapStep = 0.02;
 
 /** What is too little to have a logarithm. */
 const nothing = 1e-30;
