@@ -1,0 +1,1 @@
+export function buildCommandLine(folder: string): Promise<void>;
