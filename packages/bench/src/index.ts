@@ -74,6 +74,7 @@ export { fiveLinesLaunch, observingLoftDrawer, observingLoftLaunch } from './exa
 export type * from './forecast/expected.ts';
 export { forecast } from './forecast/forecast.ts';
 export { type ForecastJson, forecastJson } from './forecast/forecast-json.ts';
+export { type Glance, glance } from './forecast/glance.ts';
 export type { Contribution, GaugeAnswer, GaugeVerdict } from './gauge/answer.ts';
 export { type Assigned, assign, type RawColumn, type RawReadings, type RawSetting } from './gauge/assign.ts';
 export type * from './gauge/gauge.ts';
@@ -83,13 +84,37 @@ export { gaugeNamed, gauges } from './gauge/gauge-table.ts';
 export { mostPixels, type Picture } from './gauge/picture.ts';
 export { type InputsRead, readInputs } from './gauge/read-inputs.ts';
 export { readTable } from './gauge/read-table.ts';
+export { type Edited, editLaunch, mendedText } from './launch/edit-launch.ts';
+export { launchWith, type Moved, movedByAmount, movedByFactor } from './launch/in-hand.ts';
 export type * from './launch/launch.ts';
 export { launchKeyTables, launchSchema } from './launch/launch-schema.ts';
 export { readLaunch } from './launch/read-launch.ts';
 export { writeLaunch } from './launch/write-launch.ts';
+export { assumptionSection, measurementSection, remarkSections } from './ledger/advice-sections.ts';
+export { cautionSection } from './ledger/caution-section.ts';
+export { farEndSection } from './ledger/far-end-section.ts';
 export { forecastSections } from './ledger/forecast-sections.ts';
+export { type Headline, headline } from './ledger/headline.ts';
+export { launchTerms } from './ledger/launch-terms.ts';
 export { type LedgerLine, type LedgerStretch, ledgerLines } from './ledger/ledger-lines.ts';
+export { notGuidedText } from './ledger/ledger-section.ts';
 export type { Block, Cell, Column, Row, Section, Table, Term } from './ledger/section.ts';
+export { spotSection } from './ledger/spot-section.ts';
+export { toleranceSection } from './ledger/tolerance-section.ts';
+export { howToRead, verdict, verdictBlocks } from './ledger/verdict.ts';
+export type { FocusPicture } from './light-line/focus-picture.ts';
+export { type LightLine, lightLine } from './light-line/light-line.ts';
+export {
+  type DrawnPart,
+  type DrawnPoint,
+  drawLine,
+  type LineDrawing,
+  type Paper,
+} from './light-line/line-drawing.ts';
+export { brightness, lineLedger, type PartLedger, withRanges } from './light-line/line-ledger.ts';
+export type { LinePart, LinePartKind } from './light-line/line-parts.ts';
+export { drawingText, focusText, halvesText, powerAt } from './light-line/line-words.ts';
+export { type TagField, type TagFields, type TagList, tagFields } from './light-line/tag-fields.ts';
 export { type MatchOptions, match, matching } from './match/match.ts';
 export { type MatchJson, matchJson } from './match/match-json.ts';
 export {

@@ -4,6 +4,7 @@ import {
   bestGaussian,
   farFieldSine,
   fullDivergence,
+  type GaussianBeam,
   guidedRays,
   type ModeSet,
   modeFieldRadius,
@@ -25,11 +26,14 @@ export interface EndLight {
   readonly shape: 'mode' | 'second moments';
 }
 
+/** What must be known of a bench to say what leaves it. */
+export type LitBench = Pick<StatedBench, 'meeting' | 'taker' | 'budget'>;
+
 /** Below this many modes a mixture is described mode by mode. */
 const fewModes = 60;
 
 /** What leaves the bare end at the stated values. */
-export function endLight(launch: Launch, bench: StatedBench): EndLight {
+export function endLight(launch: Launch, bench: LitBench): EndLight {
   const { meeting, taker, budget } = bench;
   const { coreRadius, wavelength, numericalAperture } = meeting;
   if (taker.set !== null && taker.set.modes.length === 1) {
@@ -95,27 +99,35 @@ function mixtureOf(set: ModeSet, powers: Float64Array, coreRadius: number, wavel
   };
 }
 
+/** The beam that leaves, from the bare end or from the output lens on; the mixture of many modes as one beam of its M². */
+export function beamBehindTheFarEnd(launch: Launch, bench: LitBench): GaussianBeam {
+  return beamOf(launch, bench, endLight(launch, bench)).beam;
+}
+
+function beamOf(
+  launch: Launch,
+  { meeting: { wavelength } }: LitBench,
+  { radius, halfAngle }: EndLight,
+): { readonly beam: GaussianBeam; readonly bare: boolean } {
+  // radius times angle says how many times worse than a Gaussian the light is
+  const quality = Math.max(1, (Math.PI * radius * Math.tan(halfAngle)) / wavelength);
+  const modeRadius = quality === 1 ? wavelength / (Math.PI * Math.tan(halfAngle)) : radius;
+  const tipDistance = outputTipDistance(launch, wavelength, asStated);
+  if (launch.output === null || tipDistance === null) {
+    return { beam: { wavelength, waistRadius: modeRadius, waistPosition: 0, quality }, bare: true };
+  }
+  const focalLength = focalLengthFor(launch.output.collimator, wavelength, asStated);
+  return { beam: beamFromFibre({ wavelength, modeRadius, quality, focalLength, tipDistance }), bare: false };
+}
+
 /** The beam that leaves: 1/e² diameter at the bare end or the output lens, and full divergence. */
 export function outputBeam(
   launch: Launch,
-  bench: StatedBench,
+  bench: LitBench,
 ): { readonly diameter: number; readonly fullDivergence: number; readonly shape: EndLight['shape'] } {
-  const { wavelength } = bench.meeting;
   const end = endLight(launch, bench);
-  const tipDistance = outputTipDistance(launch, wavelength, asStated);
-  if (launch.output === null || tipDistance === null) {
-    return { diameter: 2 * end.radius, fullDivergence: 2 * end.halfAngle, shape: end.shape };
-  }
-  // radius times angle says how many times worse than a Gaussian the light is
-  const quality = Math.max(1, (Math.PI * end.radius * Math.tan(end.halfAngle)) / wavelength);
-  const modeRadius = quality === 1 ? wavelength / (Math.PI * Math.tan(end.halfAngle)) : end.radius;
-  const beam = beamFromFibre({
-    wavelength,
-    modeRadius,
-    quality,
-    focalLength: focalLengthFor(launch.output.collimator, wavelength, asStated),
-    tipDistance,
-  });
+  const { beam, bare } = beamOf(launch, bench, end);
+  if (bare) return { diameter: 2 * end.radius, fullDivergence: 2 * end.halfAngle, shape: end.shape };
   return { diameter: 2 * beamRadiusAt(beam, 0), fullDivergence: fullDivergence(beam), shape: end.shape };
 }
 

@@ -1,4 +1,4 @@
-import type { Forecast, LedgerGroup } from '../forecast/expected.ts';
+import type { Forecast, LedgerEntry, LedgerGroup } from '../forecast/expected.ts';
 import { writeDecibel } from '../units/write.ts';
 import { figure, intervalText, shareText } from './figures.ts';
 
@@ -37,26 +37,44 @@ const headings: Readonly<Record<LedgerGroup, string>> = {
 };
 
 /** The ledger in the order in which light meets each loss, stretch by stretch, with what is left behind each. */
-export function ledgerLines({ launch, ledger }: Forecast): readonly LedgerStretch[] {
+export function ledgerLines({
+  launch,
+  ledger,
+}: Pick<Forecast, 'launch' | 'ledger'>): readonly LedgerStretch[] {
   const stretches: { group: LedgerGroup; heading: string; lines: LedgerLine[] }[] = [];
   let left = 1;
-  for (const { id, group, label, transmission, low, high } of ledger) {
-    left *= transmission;
-    const loss = writeDecibel(transmission);
-    const interval = intervalText({ low, high }, 'fraction') ?? '';
-    const line: LedgerLine = {
-      id,
-      label,
-      loss,
-      passes: shareText(transmission),
-      interval,
-      costsNothing: loss === '0 dB' && interval === '',
-      power: figure(left * launch.laser.power.value, 'power', 3),
-      left,
-    };
+  for (const entry of ledger) {
+    const { group } = entry;
+    left *= entry.transmission;
+    const line = ledgerLine(entry, left, launch.laser.power.value);
     const last = stretches.at(-1);
     if (last?.group === group) last.lines.push(line);
     else stretches.push({ group, heading: headings[group], lines: [line] });
   }
   return stretches;
+}
+
+/**
+ * One loss, ready to be read.
+ *
+ * @param left share of the laser's light that is left behind it
+ * @param laserPower W
+ */
+export function ledgerLine(
+  { id, label, transmission, low, high }: LedgerEntry,
+  left: number,
+  laserPower: number,
+): LedgerLine {
+  const loss = writeDecibel(transmission);
+  const interval = intervalText({ low, high }, 'fraction') ?? '';
+  return {
+    id,
+    label,
+    loss,
+    passes: shareText(transmission),
+    interval,
+    costsNothing: loss === '0 dB' && interval === '',
+    power: figure(left * laserPower, 'power', 3),
+    left,
+  };
 }

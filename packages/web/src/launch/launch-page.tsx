@@ -1,5 +1,38 @@
-import { forecast, forecastSections, Refusal, readLaunch } from '@coreward/bench';
-import { type JSX, useMemo } from 'react';
+import {
+  assumptionSection,
+  cautionSection,
+  type Forecast,
+  farEndSection,
+  type Glance,
+  glance,
+  headline,
+  type Launch,
+  launchFields,
+  launchTerms,
+  launchWith,
+  lightLine,
+  type Moved,
+  measurementSection,
+  placesRefused,
+  Refusal,
+  type RefusedPlace,
+  readLaunch,
+  remarkSections,
+  spotSection,
+  type TagField,
+  toleranceSection,
+  withRanges,
+} from '@coreward/bench';
+import { type JSX, useEffect, useMemo, useRef, useState } from 'react';
+import { launchTexts } from '../texts/launch.ts';
+import { accentFor } from '../theme/accent.ts';
+import { FocusView } from './focus-view.tsx';
+import { LineView } from './line-view.tsx';
+import { SectionView } from './section-view.tsx';
+import { Stairs } from './stairs.tsx';
+import { Tag } from './tag.tsx';
+import { useForecast } from './use-forecast.ts';
+import './launch.css';
 
 /** What the frame hands to the launch page. */
 export interface LaunchPageProps {
@@ -13,31 +46,149 @@ export interface LaunchPageProps {
   readonly parts: readonly { readonly kind: string; readonly name: string; readonly text: string }[];
 }
 
+type Seen<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly refused: readonly RefusedPlace[] };
+
 /** One launch: its light, its parts, its ledger and what to expect of it. */
-export function LaunchPage({ text }: LaunchPageProps): JSX.Element {
-  const sections = useMemo(() => told(text), [text]);
-  return (
-    <main>
-      {sections.map(({ heading, lines }) => (
-        <section key={heading}>
-          <h2>{heading}</h2>
-          {lines.map((line) => (
-            <p key={line}>{line}</p>
+export function LaunchPage({ text, onChange, invented }: LaunchPageProps): JSX.Element {
+  const [chosen, setChosen] = useState<string | null>(null);
+  const [hand, setHand] = useState<{ readonly key: string; readonly value: number } | null>(null);
+  const read = useMemo(() => attempt(() => readLaunch(text, 'launch')), [text]);
+  const fields = useMemo(() => attempt(() => launchFields(text)), [text]);
+  const seen = useGlance(read, hand);
+  const { forecast, isFresh } = useForecast(text, hand);
+  useAccent(seen?.meeting.wavelength ?? null);
+
+  if (!read.ok || seen === null) {
+    const refused = read.ok ? [] : read.refused;
+    return (
+      <div className="launch">
+        <h1>{launchTexts.refused}</h1>
+        <ul>
+          {refused.map(({ place, what, mend }) => (
+            <li key={place + what}>
+              {place}: {what}. {mend}
+            </li>
           ))}
-        </section>
-      ))}
-    </main>
+        </ul>
+      </div>
+    );
+  }
+  const laserPower = seen.launch.laser.power.value;
+  const ledger = forecast === null ? seen.ledger : withRanges(seen.ledger, forecast.ledger);
+  const line = lightLine({ ...seen, ledger });
+  const part = line.parts.find(({ id }) => id === chosen) ?? null;
+  const close = () => {
+    const button = document.getElementById(`part-${chosen}`);
+    setChosen(null);
+    button?.focus();
+  };
+  return (
+    <div className={isFresh ? 'launch' : 'launch stale'}>
+      <header className="launch-head">
+        <h1>{seen.launch.name}</h1>
+        {invented && <p className="quiet">{launchTexts.invented}</p>}
+        <Answer seen={seen} forecast={forecast} isFresh={isFresh} />
+      </header>
+      <LineView line={line} laserPower={laserPower} chosen={chosen} onChoose={setChosen} />
+      {part !== null && fields.ok && (
+        <Tag
+          key={part.id}
+          part={part}
+          text={text}
+          fields={fields.value}
+          launch={read.value}
+          onChange={onChange}
+          onHold={(tag: TagField, moved: Moved | null) =>
+            setHand(moved === null ? null : { key: tag.key, value: moved.value })
+          }
+          onClose={close}
+        />
+      )}
+      <Stairs parts={line.parts} laserPower={laserPower} chosen={chosen} onChoose={setChosen} />
+      <div className="launch-below">
+        <FocusView focus={line.focus} />
+        {forecast !== null && <Words forecast={forecast} />}
+      </div>
+    </div>
   );
 }
 
-function told(text: string): readonly { readonly heading: string; readonly lines: readonly string[] }[] {
+function Answer({
+  seen,
+  forecast,
+  isFresh,
+}: {
+  readonly seen: Glance;
+  readonly forecast: Forecast | null;
+  readonly isFresh: boolean;
+}): JSX.Element {
+  const value = seen.outputPower;
+  const range = forecast?.output.power;
+  const power = { value, low: range?.low ?? value, high: range?.high ?? value };
+  const told = headline(power, seen.budget.output);
+  return (
+    <p className="answer" aria-live="polite" aria-busy={!isFresh}>
+      <strong>{told.power}</strong> {launchTexts.leavesFarEnd}{' '}
+      <span className="range">
+        {forecast === null ? launchTexts.rangeComing : told.range !== null && launchTexts.range(told.range)}
+      </span>
+      <span className="share">{launchTexts.ofLaser(told.share)}</span>
+    </p>
+  );
+}
+
+function Words({ forecast }: { readonly forecast: Forecast }): JSX.Element {
+  return (
+    <>
+      {[...remarkSections(forecast), measurementSection(forecast)].map((section) => (
+        <SectionView key={section.heading} section={section} />
+      ))}
+      <SectionView section={cautionSection(forecast)} />
+      <details>
+        <summary>{launchTexts.more}</summary>
+        {[
+          spotSection(forecast),
+          farEndSection(forecast),
+          toleranceSection(forecast),
+          {
+            heading: 'On the bench',
+            blocks: [{ kind: 'terms' as const, rows: launchTerms(forecast.launch) }],
+          },
+          assumptionSection(forecast),
+        ].map((section) => (
+          <SectionView key={section.heading} section={section} />
+        ))}
+      </details>
+    </>
+  );
+}
+
+/** The light at the stated values, the hand's included; null where there is none to see. */
+function useGlance(read: Seen<Launch>, hand: { readonly key: string; readonly value: number } | null) {
+  const before = useRef<Glance | null>(null);
+  return useMemo(() => {
+    if (!read.ok) return null;
+    const launch = hand === null ? read.value : launchWith(read.value, hand.key, hand.value);
+    const seen = attempt(() => glance(launch, before.current));
+    if (seen.ok) before.current = seen.value;
+    return before.current;
+  }, [read, hand]);
+}
+
+function useAccent(wavelength: number | null): void {
+  useEffect(() => {
+    if (wavelength === null) return;
+    document.documentElement.style.setProperty('--accent', accentFor(wavelength).colour);
+  }, [wavelength]);
+}
+
+function attempt<T>(work: () => T): Seen<T> {
   try {
-    return forecastSections(forecast(readLaunch(text, 'launch'))).map(({ heading, blocks }) => ({
-      heading,
-      lines: blocks.flatMap((block) => (block.kind === 'text' ? [block.text] : [])),
-    }));
+    return { ok: true, value: work() };
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    return error.parts.map(({ where, what, mend }) => ({ heading: where, lines: [what, mend] }));
+    return { ok: false, refused: placesRefused(error) };
   }
 }

@@ -1,0 +1,121 @@
+import type { LightLine } from './light-line.ts';
+import type { LinePart } from './line-parts.ts';
+import { placesApart } from './places-apart.ts';
+import { type EdgePoint, edgeAlong, type Stretch } from './stretches.ts';
+
+/** The paper a line is drawn on: its length along the light, and the room above the axis (and below it); any unit. */
+export interface Paper {
+  readonly length: number;
+  readonly half: number;
+  /** Of a part's label along the light, gap included. */
+  readonly label: number;
+}
+
+/** The edge of the light on paper: distances from the axis, upwards for lab x, downwards for lab y. */
+export interface DrawnPoint {
+  readonly along: number;
+  readonly above: number;
+  readonly below: number;
+}
+
+export interface DrawnPart {
+  readonly part: LinePart;
+  /** Where it is. */
+  readonly along: number;
+  /** Where its label has room. */
+  readonly label: number;
+}
+
+/** A light line on paper. Along the path everything is to scale; the fibre is drawn short, and the beam is widened. */
+export interface LineDrawing {
+  readonly toFacet: readonly DrawnPoint[];
+  readonly beyond: readonly DrawnPoint[];
+  /** Where the fibre begins and ends. */
+  readonly fibre: { readonly from: number; readonly to: number };
+  readonly parts: readonly DrawnPart[];
+  /** How many times wider across than along. */
+  readonly widened: number;
+  /** Metres of path for one unit of paper. */
+  readonly scale: number;
+}
+
+/** Shares of the paper: before the laser's exit, for the path, for the fibre; the light behind it has the rest. */
+const share = { laser: 0.05, path: 0.6, fibre: 0.17 } as const;
+
+/** Room that the widest place of the beam may fill, of the half. */
+const fill = 0.86;
+
+/** A beam is widened by one of these times a power of ten: few enough that it stays while a hand moves a little. */
+const roundFactors = [1, 1.5, 2, 3, 5, 7] as const;
+
+const stepsOf = { longest: 48, least: 6 } as const;
+
+/** Where and how large everything is on this paper. */
+export function drawLine(line: LightLine, { length, half, label }: Paper): LineDrawing {
+  const { stretches, beyond, parts } = line;
+  const pathLength = stretches.at(-1)?.to ?? 0;
+  const fromLaser = share.laser * length;
+  const facetAt = fromLaser + share.path * length;
+  const scale = (pathLength === 0 ? 1e-3 : pathLength) / (share.path * length);
+  const farEnd = facetAt + share.fibre * length;
+  const edges = stretches.map((stretch) =>
+    edgeAlong(stretch, stepsFor((stretch.to - stretch.from) / Math.max(pathLength, 1e-12))),
+  );
+  const widest = Math.max(1e-9, ...edges.flat().map(({ radiusX, radiusY }) => Math.max(radiusX, radiusY)));
+  const widened = roundDown((fill * half * scale) / widest);
+  const across = widened / scale;
+  const point =
+    (from: number) =>
+    ({ position, radiusX, radiusY }: EdgePoint): DrawnPoint => ({
+      along: from + position / scale,
+      above: Math.min(2 * half, radiusX * across),
+      below: Math.min(2 * half, radiusY * across),
+    });
+  const room: Stretch = { ...beyond, from: 0, to: (length - farEnd) * scale };
+  const placed = parts.map((part) => placeOf(part, { fromLaser, scale, facetAt, farEnd }));
+  const labels = placesApart(placed, label, length);
+  return {
+    toFacet: edges.flat().map(point(fromLaser)),
+    beyond: edgeAlong(room, stepsOf.longest / 2).map(point(farEnd)),
+    fibre: { from: facetAt, to: farEnd },
+    parts: parts.map((part, i) => ({ part, along: placed[i]!, label: labels[i]! })),
+    widened,
+    scale,
+  };
+}
+
+const stepsFor = (shareOfPath: number): number =>
+  Math.max(stepsOf.least, Math.ceil(stepsOf.longest * shareOfPath));
+
+function placeOf(
+  { kind, position }: LinePart,
+  paper: {
+    readonly fromLaser: number;
+    readonly scale: number;
+    readonly facetAt: number;
+    readonly farEnd: number;
+  },
+): number {
+  switch (kind) {
+    case 'facet':
+      return paper.facetAt;
+    case 'fibre':
+      return (paper.facetAt + paper.farEnd) / 2;
+    case 'far end':
+      return paper.farEnd;
+    case 'laser':
+    case 'mirror':
+    case 'lens':
+    case 'stop':
+    case 'filter':
+    case 'collimator':
+      return paper.fromLaser + position / paper.scale;
+  }
+}
+
+function roundDown(factor: number): number {
+  if (!(factor > 0) || !Number.isFinite(factor)) return 1;
+  const decade = 10 ** Math.floor(Math.log10(factor));
+  const leading = factor / decade;
+  return decade * (roundFactors.findLast((round) => round <= leading * (1 + 1e-12)) ?? 1);
+}

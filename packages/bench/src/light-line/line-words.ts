@@ -1,0 +1,52 @@
+import { figure } from '../ledger/figures.ts';
+import { writeValue } from '../units/write.ts';
+import type { FocusPicture } from './focus-picture.ts';
+import type { LightLine } from './light-line.ts';
+import type { LineDrawing } from './line-drawing.ts';
+import type { LinePart } from './line-parts.ts';
+
+/** How to read the drawing, in one or two sentences. */
+export function drawingText({ widened, fibre, scale }: LineDrawing, line: LightLine): string {
+  const factor = writeValue(widened, 'number', 2);
+  const across =
+    widened === 1
+      ? 'across, too'
+      : widened > 1
+        ? `across, the light is drawn ${factor} times wider`
+        : `across, the light is drawn ${writeValue(1 / widened, 'number', 2)} times narrower`;
+  const drawnFibre = (fibre.to - fibre.from) * scale;
+  const fibreText =
+    line.fibreLength > 2 * drawnFibre
+      ? ` The ${writeValue(line.fibreLength, 'length')} of fibre are drawn short.`
+      : ' The fibre is not to scale.';
+  return `To scale along the path, straightened at the mirrors; ${across}.${fibreText}`;
+}
+
+/** What the two halves show; null where they are the same. */
+export function halvesText(line: LightLine): { readonly above: string; readonly below: string } | null {
+  const differs = line.stretches.some(
+    ({ beam: { x, y } }) =>
+      x.waistRadius !== y.waistRadius || x.waistPosition !== y.waistPosition || x.quality !== y.quality,
+  );
+  return differs ? { above: 'above: half width, horizontal', below: 'below: half width, vertical' } : null;
+}
+
+/** What reaches a part, or what the laser sends: `11.2 mW`. */
+export function powerAt(part: LinePart, laserPower: number): string {
+  return figure((part.kind === 'laser' ? part.leaving : part.arriving) * laserPower, 'power', 3);
+}
+
+/** The focus picture in words: the spot, what suits the fibre, the core; diameters at 1/e² of intensity. */
+export function focusText(focus: FocusPicture): readonly [spot: string, suited: string, core: string] {
+  const across = (radius: number) => writeValue(2 * radius, 'length');
+  const x = across(focus.spotRadiusX);
+  const y = across(focus.spotRadiusY);
+  const size = x === y ? `${x} across` : `${x} by ${y}`;
+  const aside = Math.hypot(focus.offsetX, focus.offsetY);
+  const off = aside < 1e-9 ? '' : `, ${writeValue(aside, 'length', 2)} aside`;
+  const suited =
+    focus.suits === 'fundamental'
+      ? `the mode: suits a spot of ${across(focus.suitedRadius)}`
+      : `what fills core and aperture alike: ${across(focus.suitedRadius)}`;
+  return [`the spot: ${size}${off}`, suited, `the core: ${across(focus.coreRadius)}`];
+}

@@ -1,0 +1,91 @@
+import { drawingText, drawLine, halvesText, type LightLine, powerAt } from '@coreward/bench';
+import { type JSX, type KeyboardEvent, useRef } from 'react';
+import { launchTexts } from '../texts/launch.ts';
+import { LineGlyphs } from './line-glyphs.tsx';
+import { LineLight } from './line-light.tsx';
+import { useWidth } from './use-width.ts';
+import type { Run } from './way.ts';
+
+interface LineViewProps {
+  readonly line: LightLine;
+  /** W. */
+  readonly laserPower: number;
+  /** The id of the part whose tag is open. */
+  readonly chosen: string | null;
+  readonly onChoose: (id: string | null) => void;
+}
+
+/** Measures of the drawing, CSS pixels. */
+const measures = {
+  across: { half: 84, labelsAt: 128, label: 104, depth: 212 },
+  down: { half: 44, labelsAt: 76, label: 58, least: 420 },
+} as const;
+
+/** The light line: picture, navigation and result at once. */
+export function LineView({ line, laserPower, chosen, onChoose }: LineViewProps): JSX.Element {
+  const [frame, width] = useWidth<HTMLDivElement>();
+  const list = useRef<HTMLOListElement>(null);
+  const { across, down } = measures;
+  const run: Run = width >= line.parts.length * across.label && width >= 640 ? 'across' : 'down';
+  const length = run === 'across' ? width : Math.max(down.least, line.parts.length * down.label);
+  const { half, labelsAt, label } = measures[run];
+  const drawing = drawLine(line, { length, half, label });
+  const axis = half + 2;
+  const halves = halvesText(line);
+
+  function move(event: KeyboardEvent<HTMLOListElement>): void {
+    const step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key];
+    const buttons = [...(list.current?.querySelectorAll('button') ?? [])];
+    const here = buttons.indexOf(document.activeElement as HTMLButtonElement);
+    if (here < 0) return;
+    const to = event.key === 'Home' ? 0 : event.key === 'End' ? buttons.length - 1 : here + (step ?? 0);
+    if (to === here) return;
+    event.preventDefault();
+    buttons[to]?.focus();
+  }
+
+  return (
+    <div className={`line ${run}`} ref={frame}>
+      {width > 0 && (
+        <div className="line-paper" style={run === 'down' ? { height: length } : {}}>
+          <svg
+            aria-hidden="true"
+            width={run === 'across' ? width : axis + labelsAt}
+            height={run === 'across' ? axis + labelsAt : length}
+          >
+            <LineLight drawing={drawing} run={run} axis={axis} length={length} />
+            <LineGlyphs {...{ drawing, chosen, run, axis, half, labelsAt }} />
+          </svg>
+          <ol ref={list} aria-label={launchTexts.lineParts} onKeyDown={move}>
+            {drawing.parts.map(({ part, label: place }) => (
+              <li
+                key={part.id}
+                style={
+                  run === 'across'
+                    ? { left: place - label / 2, width: label }
+                    : { top: place - label / 2, height: label, left: axis + labelsAt }
+                }
+              >
+                <button
+                  type="button"
+                  className="part"
+                  id={`part-${part.id}`}
+                  aria-expanded={part.id === chosen}
+                  aria-controls="tag"
+                  onClick={() => onChoose(part.id === chosen ? null : part.id)}
+                >
+                  <span className="part-name">{part.name}</span>
+                  <span className="part-power">{powerAt(part, laserPower)}</span>
+                </button>
+              </li>
+            ))}
+          </ol>
+        </div>
+      )}
+      <p className="line-note">
+        {drawingText(drawing, line)}
+        {halves !== null && ` ${halves.above}; ${halves.below}.`}
+      </p>
+    </div>
+  );
+}
