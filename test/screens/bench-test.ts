@@ -1,0 +1,53 @@
+import { test as base, expect, type Page } from '@playwright/test';
+import { type StationUnderTest, startStation } from './station-under-test.ts';
+
+interface Fixtures {
+  readonly station: StationUnderTest;
+  /** What the browser's console may complain about in this test: a killed station is missed by the browser, too. */
+  readonly mayComplain: RegExp[];
+  readonly opened: Page;
+}
+
+/** A test in a real browser against a real station of its own; the browser's console must stay free of errors. */
+export const test = base.extend<Fixtures>({
+  // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the names of fixtures off this pattern
+  station: async ({}, use) => {
+    const station = await startStation();
+    await use(station);
+    await station.clear();
+  },
+  // biome-ignore lint/correctness/noEmptyPattern: as above
+  mayComplain: async ({}, use) => use([]),
+  context: async ({ context, mayComplain }, use) => {
+    const complaints: string[] = [];
+    context.on('console', (message) => {
+      if (message.type() === 'error') complaints.push(message.text());
+    });
+    context.on('weberror', (error) => complaints.push(`${error.error()}`));
+    await use(context);
+    expect(complaints.filter((one) => !mayComplain.some((allowed) => allowed.test(one)))).toEqual([]);
+  },
+  opened: async ({ page, station }, use) => {
+    await page.goto(station.address);
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('Launches');
+    await use(page);
+  },
+});
+
+export { expect };
+
+/** The browser itself says this of a station that is not there. */
+export const stationGone = /ERR_CONNECTION|ERR_INTERNET_DISCONNECTED|WebSocket connection to/u;
+
+/** Our example, kept under the same id in every bench book. */
+export const examplePath = '/launch/e8a3b1e0-0000-4000-8000-000000000001';
+
+/** Waits until nothing is left that the station has not acknowledged. */
+export async function allKept(page: Page): Promise<void> {
+  await expect(page.locator('.kept')).toHaveAttribute('data-unkept', '0');
+}
+
+/** Unfolds a part of the drawer. */
+export async function unfold(page: Page, name: string): Promise<void> {
+  await page.getByRole('button', { name: new RegExp(`^${name}`, 'u') }).click();
+}
