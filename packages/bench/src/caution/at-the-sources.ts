@@ -134,6 +134,7 @@ const sourceHazard = (one: SourceHazard): Hazard => ({
   invisible: false,
   asWritten: null,
   otherTimes: [],
+  longer: null,
 });
 
 const atLaser: HazardPlace = { part: 'laser', index: null, from: 0, to: 0 };

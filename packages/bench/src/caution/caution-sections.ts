@@ -48,14 +48,12 @@ export function stepSections({
     {
       heading: `Step ${number} with ${walk.launch.name}: ${title}`,
       blocks: [
-        ...(worst === undefined
-          ? []
-          : [text(`Worst, ${worst.level}: ${worst.what}`), text(`Do now: ${worst.doNow}`)]),
+        ...(worst === undefined ? [] : leading(worst, '')),
         { kind: 'list', numbered: true, items: orders },
       ],
     },
     ...(numbers.length === 0 ? [] : [{ heading: 'With the numbers of this bench', blocks: [list(numbers)] }]),
-    ...(hazards.some(({ level }) => level !== 'mind') ? [tableSection(hazards, walk.facts.roomLength)] : []),
+    ...(hazards.some(isNumbered) ? [tableSection(hazards, walk.facts.roomLength)] : []),
     ...mindSection(hazards),
     ...assumedSection(hazards),
     happened,
@@ -65,6 +63,15 @@ export function stepSections({
 
 const text = (one: string): Block => ({ kind: 'text', text: one });
 const list = (items: readonly string[]): Block => ({ kind: 'list', numbered: false, items });
+
+/** The first lines: what is worst, or that nothing came out above a limit, and what to do now. */
+function leading({ level, what, doNow }: Hazard, otherwise: string): readonly Block[] {
+  const isAbove = level !== 'mind' && level !== 'under the limit';
+  return [
+    text(isAbove ? `Worst, ${level}: ${what}` : `${otherwise}To mind first: ${what}`),
+    text(`Do now: ${doNow}`),
+  ];
+}
 
 /** What to do when light has hit an eye. */
 const happened: Section = { heading: 'If it has happened', blocks: [text(afterExposure)] };
@@ -79,14 +86,16 @@ function worstSection({ walk, hazards }: Cautions): Section {
       ...(worst === undefined
         ? []
         : [
-            text(`Worst, ${worst.level}: ${worst.what}`),
-            text(`Do now: ${worst.doNow}`),
+            ...leading(worst, 'Nothing here comes out above its limit for the time assumed. '),
             ...(worst.fine === '' ? [] : [text(worst.fine)]),
           ]),
       ...(unseen ? [text('There is invisible light on this bench: what looks dark may be live.')] : []),
     ],
   };
 }
+
+/** What is only to be minded, or has no number at all, is told in words and not in the table. */
+const isNumbered = ({ level, quantity }: Hazard): boolean => level !== 'mind' && quantity !== 'none';
 
 const levelTitles: Readonly<Record<CautionLevel, string>> = {
   'not evaluated': 'Not evaluated: count it as the worst',
@@ -98,7 +107,7 @@ const levelTitles: Readonly<Record<CautionLevel, string>> = {
 
 function tableSection(hazards: readonly Hazard[], roomLength: number | null): Section {
   // what is only to be minded has no numbers, and a section of its own
-  const numbered = hazards.filter(({ level }) => level !== 'mind');
+  const numbered = hazards.filter(isNumbered);
   const rows = cautionLevels.flatMap((level): readonly Row[] => {
     const own = numbered.filter((hazard) => hazard.level === level);
     return own.length === 0
@@ -130,7 +139,9 @@ function tableSection(hazards: readonly Hazard[], roomLength: number | null): Se
 }
 
 function rowOf(hazard: Hazard, roomLength: number | null): Row {
-  const { point, atRisk, wavelength, hazardDistance, timesLimit, limitSet, exposureTime, basis } = hazard;
+  const { point, atRisk, wavelength, basis } = hazard;
+  // where 100 s are allowed less, they stand in the table
+  const { hazardDistance, timesLimit, limitSet, exposureTime } = hazard.longer ?? hazard;
   const shortTime = exposureTime === null ? '' : `, ${timeText(exposureTime)}`;
   return {
     kind: 'cells',
@@ -173,7 +184,7 @@ function doSection(hazards: readonly Hazard[]): Section {
 
 function mindSection(hazards: readonly Hazard[]): readonly Section[] {
   const items = hazards
-    .filter(({ level }) => level === 'mind')
+    .filter((hazard) => !isNumbered(hazard))
     .map(({ what, doNow, fine }) => [what, doNow, fine].filter((part) => part !== '').join(' '));
   return items.length === 0 ? [] : [{ heading: 'To mind, too', blocks: [list(items)] }];
 }

@@ -411,6 +411,37 @@ describe('what is not known counts as the worse, and says so', () => {
     expect(hazardOf(dim, 'reference-receives').level).toBe('under the limit');
   });
 
+  test('blue light that is under its limit for 10 s and above it for 100 s is above it', () => {
+    // photochemistry: 100 C_B J/m² from 10 to 100 s, BGI 832, table 1, read: 10 W/m² for 10 s, 1 W/m² for 100 s at 405 nm
+    const area = (Math.PI / 4) * 7e-3 ** 2;
+    const blue = { wavelength: '405 nm ± 0 nm', power: '0.1 mW ± 0 mW' };
+    const cautions = walked(blue, asWritten('0.1 mW'));
+    const exit = hazardOf(cautions, 'laser-exit');
+    expect(exit.timesLimit).toBeCloseTo(0.1e-3 / area / 10, 9);
+    expect(exit.hazardDistance).toBe(0);
+    expect(exit.level).toBe('serious');
+    expect(exit.what).toContain('under the limit assumed for 10 s. For 100 s it is above it at up to');
+    const magnified = hazardOf(cautions, 'far-end-magnified');
+    expect(magnified.level).toBe('serious');
+    // 0.1 mW over 38.5 µW is 2.6 times
+    expect(magnified.what).toContain('For 100 s it is 2.6 times the limit');
+    // a red beam is allowed as much for 100 s as for 10 s
+    const red = hazardOf(walked({ power: '0.3 mW ± 0 mW' }, asWritten('0.3 mW')), 'laser-exit');
+    expect(red.level).toBe('under the limit');
+    expect(red.what).not.toContain('100 s');
+  });
+
+  test('one place is told before what is summed, unless only the sum is so grave', () => {
+    const ids = (answers: Record<string, string>) => walked({}, answers).hazards.map(({ id }) => id);
+    expect(ids({ 'other-light': '650 nm at 5 mW' })[0]).toBe('laser-exit');
+    const dim = { ...asWritten('5 mW'), 'highest-power': '5 mW' };
+    const both = walked(
+      { power: '0.3 mW ± 0 mW' },
+      { ...dim, 'highest-power': '0.3 mW', 'other-light': '650 nm at 0.3 mW' },
+    );
+    expect(both.hazards[0]?.id).toMatch(/^together-/u);
+  });
+
   test('pulses are never aligned with by their average', () => {
     const summary = lineSummaries(walked({}, { emission: '10 ns at 20 Hz' }).walk)[0];
     expect(summary?.alignment).toBeNull();

@@ -9,7 +9,14 @@ import {
 } from '@coreward/optics';
 import { writeValue } from '../units/write.ts';
 import { atMostText, distanceText } from './figures-of-caution.ts';
-import { type AnotherTime, type CautionLevel, type Hazard, type HazardPlace, levelFor } from './hazard.ts';
+import {
+  type AnotherTime,
+  type CautionLevel,
+  type Hazard,
+  type HazardPlace,
+  levelFor,
+  worseLevel,
+} from './hazard.ts';
 import { limitText, timeText, wavelengthText } from './limit-texts.ts';
 import type { LimitsFor, LineOfLight } from './line-of-light.ts';
 import { type Geometry, longestOf, type Reached } from './reach.ts';
@@ -50,12 +57,19 @@ export function eyeHazard(line: LineOfLight, at: EyePlace, { roomLength }: WalkF
   const timesLimit = irradiance / limit.irradiance;
   const { distance } = reached;
   const isAbove = distance > 0 || timesLimit > 1;
+  const longer = line.accident === null ? null : judged(at, line.accident);
   return {
     id: at.id,
     point: at.point,
     place: at.place,
-    level: isAbove ? levelAt(distance, timesLimit) : 'under the limit',
-    atRisk: ['eye', ...(distance > beyondTheBench ? (['other people'] as const) : [])],
+    level: worseLevel(
+      levelAt(distance, timesLimit),
+      longer === null ? 'under the limit' : levelAt(longer.distance, longer.timesLimit),
+    ),
+    atRisk: [
+      'eye',
+      ...(Math.max(distance, longer?.distance ?? 0) > beyondTheBench ? (['other people'] as const) : []),
+    ],
     get quantity() {
       return `irradiance over ${writeValue(limit.averagingDiameter, 'length')} at the closest eye`;
     },
@@ -78,10 +92,21 @@ export function eyeHazard(line: LineOfLight, at: EyePlace, { roomLength }: WalkF
     get otherTimes() {
       return line.otherTimes.map((limits) => anotherTime(at, limits));
     },
+    longer:
+      longer === null || line.accident === null
+        ? null
+        : {
+            exposureTime: line.accident.time.exposureTime,
+            hazardDistance: longer.distance,
+            timesLimit: longer.timesLimit,
+            limitSet: longer.limitSet,
+          },
     get what() {
-      return isAbove
-        ? `${placeText(line, at.point)}: above the eye limit at up to ${distanceText(distance, roomLength)} from ${geometry.from}.${timesLimit > 1 || distance > nearestEyeDistance ? longerText(line, at, distance, roomLength) : magnifierText}`
-        : `${placeText(line, at.point)}: under the limit assumed for ${timeText(eye.time.exposureTime)}.`;
+      const usual = isAbove
+        ? `above the eye limit at up to ${distanceText(distance, roomLength)} from ${geometry.from}.`
+        : `under the limit assumed for ${timeText(eye.time.exposureTime)}.`;
+      const close = isAbove && timesLimit <= 1 && distance <= nearestEyeDistance ? magnifierText : '';
+      return `${placeText(line, at.point)}: ${usual}${close}${longerText(line.accident, longer, distance, roomLength)}`;
     },
     doNow: at.doNow,
     get fine() {
@@ -98,7 +123,18 @@ export function eyeHazard(line: LineOfLight, at: EyePlace, { roomLength }: WalkF
 /** Nearer than an unaided eye gets is to be minded: a magnifier gets there. */
 function levelAt(distance: number, timesLimit: number): CautionLevel {
   if (timesLimit > 1) return levelFor(timesLimit);
+  if (distance === 0) return 'under the limit';
   return distance > nearestEyeDistance ? 'serious' : 'mind';
+}
+
+/** What the light comes to for one time. */
+function judged(at: EyePlace, limits: LimitsFor) {
+  const { limit, irradiance } = decidingLimit(at, limits);
+  return {
+    timesLimit: irradiance / limit.irradiance,
+    distance: reachedAt(at, limits).distance,
+    limitSet: limit.set,
+  };
 }
 
 /** `Laser exit, 808 nm, invisible`. */
@@ -117,14 +153,16 @@ function decidingLimit({ geometry, power }: EyePlace, { all, governing }: Limits
     .reduce((worst, one) => (times(one) > times(worst) * (1 + 1e-9) ? one : worst), ofOne(governing));
 }
 
-/** Where the usual worst accident, 100 s, reaches clearly farther. */
-function longerText(line: LineOfLight, at: EyePlace, distance: number, roomLength: number | null): string {
-  const longer = line.otherTimes.find(({ time }) => time.situation === 'worst accident');
-  if (longer === undefined) return '';
-  const reached = reachedAt(at, longer).distance;
-  return reached > 1.05 * distance
-    ? ` For ${timeText(longer.time.exposureTime)}: up to ${distanceText(reached, roomLength)}.`
-    : '';
+/** Where 100 s, the usual worst accident, reach farther. */
+function longerText(
+  accident: LimitsFor | null,
+  longer: { readonly distance: number } | null,
+  distance: number,
+  roomLength: number | null,
+): string {
+  if (accident === null || longer === null || longer.distance <= distance) return '';
+  const { exposureTime } = accident.time;
+  return ` For ${timeText(exposureTime)} it is above it at up to ${distanceText(longer.distance, roomLength)}.`;
 }
 
 const magnifierText = ' No unaided eye gets that close; a magnifier does.';
@@ -201,6 +239,7 @@ export function notCovered(
     power: at.power,
     asWritten: null,
     otherTimes: [],
+    longer: null,
     what: `${placeText(line, at.point)}: not evaluated. ${capital(line.notCovered ?? 'it is outside what this tool covers')}.`,
     doNow: `Treat it like class 4 and ask your laser safety officer first. ${at.doNow}`,
     fine: '',

@@ -44,6 +44,16 @@ export interface AnotherTime {
   readonly wording: string;
 }
 
+/** What 100 s come to, where they are allowed less than the caution's own time: blue light, and pulses. */
+export interface ForLonger {
+  /** s. */
+  readonly exposureTime: number;
+  /** m; `null`: no distance applies. */
+  readonly hazardDistance: number | null;
+  readonly timesLimit: number;
+  readonly limitSet: LimitSet;
+}
+
 /** One hazard of this bench. An estimate. */
 export interface Hazard {
   readonly id: string;
@@ -75,6 +85,8 @@ export interface Hazard {
   readonly power: number | null;
   readonly asWritten: AsWritten | null;
   readonly otherTimes: readonly AnotherTime[];
+  /** Counts for the level; `null` where the time makes no difference. */
+  readonly longer: ForLonger | null;
   /** What it is, in one line. */
   readonly what: string;
   /** What to do now: short and imperative. */
@@ -100,15 +112,26 @@ export function levelFor(timesLimit: number): CautionLevel {
   return timesLimit > 1 ? 'serious' : 'under the limit';
 }
 
-/** The worst first: by level, then by who is hurt, then by how far it reaches, then by how much it is. */
+/** The worse of two levels. */
+export function worseLevel(a: CautionLevel, b: CautionLevel): CautionLevel {
+  return cautionLevels.indexOf(a) <= cautionLevels.indexOf(b) ? a : b;
+}
+
+/**
+ * The worst first: by level, then what is told of one place before what is summed, then by who is hurt, by how far it
+ * reaches, by how much it is.
+ */
 export function byGravity(a: Hazard, b: Hazard): number {
   return (
     cautionLevels.indexOf(a.level) - cautionLevels.indexOf(b.level) ||
+    Number(isSum(a)) - Number(isSum(b)) ||
     gravest(a) - gravest(b) ||
     (b.hazardDistance ?? 0) - (a.hazardDistance ?? 0) ||
     (b.timesLimit ?? 0) - (a.timesLimit ?? 0)
   );
 }
+
+const isSum = ({ unit }: Hazard): boolean => unit === '1';
 
 const gravest = ({ atRisk }: Hazard): number =>
   Math.min(...atRisk.map((one) => atRiskWords.indexOf(one)), atRiskWords.length);

@@ -44,6 +44,8 @@ export interface LineOfLight {
   readonly seen: boolean;
   /** For the eye, for the time every caution is computed for; `null` where the tables do not cover the light. */
   readonly eye: LimitsFor | null;
+  /** For the eye, for 100 s, where light that is seen is allowed less for that long: blue, and pulses; else `null`. */
+  readonly accident: LimitsFor | null;
   /** For the eye, for the times shown beside it; computed when they are asked for. */
   readonly otherTimes: readonly LimitsFor[];
   readonly skin: LimitsFor | null;
@@ -94,9 +96,11 @@ export function lineOfLight({ wavelength, emission, ...light }: Light): LineOfLi
             `its wavelength is doubtful, and at ${wavelengthText(at)} the limit is lower: that limit is used`,
           ];
     const time = assumedTime('beam', at);
+    const eye = limitsFor('eye', at, time, emission);
     return {
       ...facts,
-      eye: limitsFor('eye', at, time, emission),
+      eye,
+      accident: stricterForLonger(at, eye, emission),
       get otherTimes() {
         return assumedTimes(at)
           .filter(({ situation }) => situation !== 'beam')
@@ -108,15 +112,28 @@ export function lineOfLight({ wavelength, emission, ...light }: Light): LineOfLi
     };
   } catch (error) {
     if (!(error instanceof OutOfRange)) throw error;
-    return { ...facts, eye: null, otherTimes: [], skin: null, notCovered: error.what };
+    return { ...facts, eye: null, accident: null, otherTimes: [], skin: null, notCovered: error.what };
   }
 }
+
+/** Photochemistry is judged up to here, m. @source BGI 832, table 1: read */
+const photochemicalUpTo = 600e-9;
+
+function stricterForLonger(wavelength: number, usual: LimitsFor, emission: Emission): LimitsFor | null {
+  const time = assumedTime('worst accident', wavelength);
+  if (time.exposureTime <= usual.time.exposureTime) return null;
+  if (emission.kind === 'continuous' && wavelength > photochemicalUpTo) return null;
+  const longer = limitsFor('eye', wavelength, time, emission);
+  return leastPower(longer) < stricterFrom * leastPower(usual) ? longer : null;
+}
+
+/** The least power that can be at a limit, W. */
+const leastPower = ({ all }: LimitsFor): number => Math.min(...all.map(powerAtLimit));
 
 /** The least power that can be at a limit for the eye, W: what compares wavelengths. Where no table holds, any light is less. */
 function usualLimit(wavelength: number, emission: Emission): number {
   try {
-    const { all } = limitsFor('eye', wavelength, assumedTime('beam', wavelength), emission);
-    return Math.min(...all.map(powerAtLimit));
+    return leastPower(limitsFor('eye', wavelength, assumedTime('beam', wavelength), emission));
   } catch (error) {
     if (!(error instanceof OutOfRange)) throw error;
     return 0;

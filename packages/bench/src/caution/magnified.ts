@@ -3,7 +3,7 @@ import { type EyePlace, notCovered, placeText } from './eye-hazard.ts';
 import { atMostText, timesText } from './figures-of-caution.ts';
 import { type Hazard, levelFor } from './hazard.ts';
 import { limitText, timeText, wavelengthText } from './limit-texts.ts';
-import type { LineOfLight } from './line-of-light.ts';
+import type { LimitsFor, LineOfLight } from './line-of-light.ts';
 
 /** An end that something gathers all the light of: distance plays no part. */
 export function magnified(line: LineOfLight, at: Omit<EyePlace, 'geometry' | 'uneven'>): Hazard {
@@ -11,11 +11,12 @@ export function magnified(line: LineOfLight, at: Omit<EyePlace, 'geometry' | 'un
   if (eye === null) return notCovered(line, at);
   const limit = eye.all.reduce((least, one) => (powerAtLimit(one) < powerAtLimit(least) ? one : least));
   const { timesLimit, basis } = magnifierLine({ power: at.power, limit });
+  const longer = Math.max(0, ...(line.accident?.all ?? []).map((one) => at.power / powerAtLimit(one)));
   return {
     id: at.id,
     point: at.point,
     place: at.place,
-    level: levelFor(timesLimit),
+    level: levelFor(Math.max(timesLimit, longer)),
     atRisk: ['eye'],
     quantity: 'power that a magnifier brings into the eye',
     value: at.power,
@@ -31,8 +32,17 @@ export function magnified(line: LineOfLight, at: Omit<EyePlace, 'geometry' | 'un
     power: at.power,
     asWritten: null,
     otherTimes: [],
+    longer:
+      line.accident === null
+        ? null
+        : {
+            exposureTime: line.accident.time.exposureTime,
+            hazardDistance: null,
+            timesLimit: longer,
+            limitSet: line.accident.governing.set,
+          },
     get what() {
-      return whatText(line, at.point, timesLimit, eye.time.exposureTime);
+      return `${whatText(line, at.point, timesLimit, eye.time.exposureTime)}${longerText(line.accident, longer, timesLimit)}`;
     },
     doNow: at.doNow,
     get fine() {
@@ -48,6 +58,11 @@ function whatText(line: LineOfLight, point: string, timesLimit: number, exposure
   return timesLimit > 1
     ? `${place}: all of it goes into the eye, ${timesText(timesLimit)} the limit, at any distance.`
     : `${place}: under the limit assumed for ${timeText(exposureTime)}.`;
+}
+
+function longerText(accident: LimitsFor | null, longer: number, usual: number): string {
+  if (accident === null || longer <= 1 || longer <= usual) return '';
+  return ` For ${timeText(accident.time.exposureTime)} it is ${timesText(longer)} the limit.`;
 }
 
 function fineText(power: number, { wavelength }: LineOfLight, limit: IrradianceLimit): string {

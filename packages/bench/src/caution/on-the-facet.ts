@@ -54,6 +54,7 @@ const common = (walk: Walk) => {
     power: forwardPower(walk),
     asWritten: null,
     otherTimes: [],
+    longer: null,
   } as const;
 };
 
@@ -142,13 +143,14 @@ function ferruleLoad(walk: Walk): Hazard {
   };
 }
 
-/** Where a fibre fuse may start, W. */
+/** Where a fibre fuse may start, W; it was seen in cores of few modes, which these are at most, m. */
 const fuseFrom = 1;
+const fuseCoreBelow = 30e-6;
 
 function fuse(walk: Walk): readonly Hazard[] {
   const { laser } = walk.light;
   const power = forwardPower(walk);
-  if (power < fuseFrom) return [];
+  if (power < fuseFrom || walk.launch.fibre.coreDiameter.value > fuseCoreBelow) return [];
   return [
     {
       ...common(walk),

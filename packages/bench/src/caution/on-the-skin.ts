@@ -62,6 +62,7 @@ function skinHazard(
     power: laser.power,
     asWritten: null,
     otherTimes: [],
+    longer: null,
     what:
       times > 1
         ? `A ${point}, ${wavelengthText(laser.wavelength)}: ${timesText(times)} the limit for skin.`

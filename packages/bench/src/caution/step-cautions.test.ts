@@ -175,6 +175,18 @@ describe('how cautions are told', () => {
     expect(said[1]).toMatch(/^Do now: /u);
   });
 
+  test('where nothing is above a limit the first line says no more than that', () => {
+    const { laser } = bareRed;
+    const dim = { ...bareRed, laser: { ...laser, power: { ...laser.power, value: 1e-6 } } };
+    const [first] = cautionSections(cautionsFor(dim));
+    const said = first?.blocks.map((block) => (block.kind === 'text' ? block.text : '')) ?? [];
+    expect(said[0]).toMatch(
+      /^Nothing here comes out above its limit for the time assumed\. To mind first: [A-Z]/u,
+    );
+    // a step may have no numbers of its own, which is no such thing
+    expect(JSON.stringify(stepSections(stepCautions(bareRed, 'pack-up')))).not.toContain('Nothing here');
+  });
+
   test('who decides stands once in text, in data and in the short form, and those without anybody are told', () => {
     for (const launch of [loft, five, bareRed]) {
       const cautions = cautionsFor(launch);

@@ -148,6 +148,7 @@ function asHazard({ question: _, basis, ...one }: ToMind, walk: Walk): Hazard {
     power: null,
     asWritten: null,
     otherTimes: [],
+    longer: null,
     fine: '',
     assumed: [],
     basis: [basis],

@@ -76,7 +76,7 @@ function sum(walk: Walk, lines: readonly LineOfLight[], at: Together): readonly 
   const [first] = covered;
   if (first === undefined || covered.length < 2) return [];
   // one time for all of them, the longest any of them is judged for
-  const exposureTime = Math.max(...covered.map(({ eye }) => eye.time.exposureTime));
+  const exposureTime = Math.max(...covered.map(({ eye, accident }) => (accident ?? eye).time.exposureTime));
   const { timesLimit, limitSet, basis } = sumOf(covered, exposureTime);
   const own = first.eye.governing;
   // the distance of one line that is as many times its limit
@@ -108,6 +108,7 @@ function sum(walk: Walk, lines: readonly LineOfLight[], at: Together): readonly 
       power: covered.reduce((all, one) => all + one.power, 0),
       asWritten: null,
       otherTimes: [],
+      longer: null,
       get what() {
         return isAbove
           ? `${names()} together: ${timesText(timesLimit)} the eye limit, above it at up to ${distanceText(reached.distance, walk.facts.roomLength)} from ${at.geometry.from}.`
