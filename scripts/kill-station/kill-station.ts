@@ -27,7 +27,7 @@ interface Writer {
 
 /** Pages that write at the same time. */
 const writers = 4;
-/** A burst is cut off after at most so long, ms. */
+/** A burst is cut off at most so long after its first answer, ms. */
 const longestBurst = 300;
 
 /**
@@ -57,7 +57,11 @@ export async function killStation(
     const over = { yet: false };
     sentAgain += all.filter(({ waiting }) => waiting !== null).length;
     const writing = all.map((writer) => writeUntil(over, writer, station, faults));
-    await new Promise((resolve) => setTimeout(resolve, 5 + random() * longestBurst));
+    const before = acknowledged();
+    // mostly in the midst of writing, now and then before the first answer
+    const patience = random() < 1 / 4 ? 0 : 200;
+    for (let looks = 0; looks < patience && acknowledged() === before; looks += 1) await passing(10);
+    await passing(random() * longestBurst);
     await station.kill();
     over.yet = true;
     await Promise.all(writing);
@@ -72,6 +76,9 @@ export async function killStation(
   db.close();
   return { bursts, acknowledged: acknowledged(), sentAgain, faults };
 }
+
+const passing = (milliseconds: number): Promise<void> =>
+  new Promise((resolve) => setTimeout(resolve, milliseconds));
 
 /** Writes version after version, and an entry after each, until no answer comes. */
 async function writeUntil(
