@@ -28,7 +28,7 @@ const axisKeys = {
   'waist position': optional(
     "where the beam is narrowest, along the path from the laser's exit, positive downstream",
     waistPlaceForm,
-    'with `waist diameter`: 0 mm ± 20 mm, for most waists lie near the exit',
+    'with `waist diameter`: 0 mm, for most waists lie near the exit; ± 20 mm or a quarter of the Rayleigh range, whichever is less',
   ),
   diameter: optional('1/e² diameter of intensity where it was seen', diameterForm, elsewhere),
   at: optional(

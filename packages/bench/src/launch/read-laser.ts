@@ -13,6 +13,7 @@ import {
   waistPlaceForm,
 } from './laser-form.ts';
 import type { Beam, BeamAxis, Laser } from './launch.ts';
+import { waistPlace } from './waist-place.ts';
 
 /** A laser as it was read, with what its form cannot check: whether such a beam can exist. */
 export function laserFrom(read: Read<typeof laserForm>, spot: Spot, report: Report): Laser {
@@ -41,20 +42,19 @@ function beamFrom(read: Read<typeof beamForm>, wavelength: Entry, spot: Spot, re
 
 function axisFrom(read: Read<typeof axisForm>, wavelength: Entry, spot: Spot, report: Report): BeamAxis {
   if (read['waist diameter'] !== null) {
-    const axis = {
-      kind: 'waist',
-      waistDiameter: read['waist diameter'],
-      waistPosition:
-        read['waist position'] ??
-        defaultEntry(
-          waistPlaceForm,
-          '0 mm ± 20 mm',
-          "most waists lie near the laser's exit",
-          under(spot, 'waist position'),
-          report,
-        ),
-      quality: read.quality ?? usualQuality(Number.POSITIVE_INFINITY, spot),
-    } as const;
+    const waistDiameter = read['waist diameter'];
+    const quality = read.quality ?? usualQuality(Number.POSITIVE_INFINITY, spot);
+    const place =
+      read['waist position'] ??
+      defaultEntry(
+        waistPlaceForm,
+        '0 mm ± 20 mm',
+        "most waists lie near the laser's exit",
+        under(spot, 'waist position'),
+        report,
+      );
+    const waistPosition = waistPlace(place, waistDiameter, quality, wavelength);
+    const axis = { kind: 'waist', waistDiameter, waistPosition, quality } as const;
     mustBeWiderThanItsLight(axis, wavelength, spot, report);
     return axis;
   }

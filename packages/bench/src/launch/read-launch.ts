@@ -3,6 +3,7 @@ import type { Read } from '../document/form.ts';
 import { readForm } from '../document/read-form.ts';
 import { documentSpot, type Report, reportOn, throwIfRefused, under } from '../document/report.ts';
 import { readTree } from '../document/yaml-tree.ts';
+import { withBareFacet } from './bare-facet.ts';
 import { mustKnowFibre } from './known-light.ts';
 import type { Launch, Misalignment, ReferenceSource } from './launch.ts';
 import { launchForm, type misalignmentForm, type referenceForm } from './launch-form.ts';
@@ -26,7 +27,7 @@ export function readLaunch(text: string, file: string): Launch {
   mustKnowGlasses(launch, documentSpot, report);
   mustKnowFibre(launch, documentSpot, report);
   throwIfRefused(report.refusals());
-  return launch;
+  return withBareFacet(launch);
 }
 
 const drawer: OtherKind = {

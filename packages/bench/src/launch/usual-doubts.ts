@@ -26,11 +26,14 @@ export const positionDoubt = plusMinusAmount(5e-3, '5 mm', 'a ruler held beside 
 
 export const waistPositionDoubt = plusMinusAmount(
   20e-3,
-  '20 mm',
-  'the place of a weak waist is hard to see; it moves little else',
+  '20 mm or a quarter of the Rayleigh range, whichever is less',
+  'the place of a weak waist is hard to see; a tight one shows itself where the beam is 3 % wider',
 );
 
-export const distanceDoubt = plusMinus(0.02, 'a ruler along the beam');
+export const distanceDoubt = plusMinus(
+  0.02,
+  'a ruler along the beam; before a bare facet, behind the last lens, at most a quarter of the Rayleigh range: such a facet is moved until light goes in',
+);
 
 export const angleDoubt = plusMinusAmount(Math.PI / 90, '2°', 'mounts placed by eye along a board');
 
