@@ -113,15 +113,22 @@ interface SourceHazard {
   readonly power: number;
   readonly limit: number | null;
   readonly wavelength: number;
-  readonly what: string;
+  readonly what: () => string;
   readonly doNow: string;
-  readonly fine: string;
+  readonly fine: () => string;
   readonly assumed: readonly string[];
   readonly basis: readonly Basis[];
 }
 
-const sourceHazard = (one: SourceHazard): Hazard => ({
+/** Words are made when they are asked for. */
+const sourceHazard = ({ what, fine, ...one }: SourceHazard): Hazard => ({
   ...one,
+  get what() {
+    return what();
+  },
+  get fine() {
+    return fine();
+  },
   atRisk: ['source'],
   quantity: 'power back into the source',
   value: one.power,
@@ -148,10 +155,11 @@ function intoLaser(line: LineOfLight): Hazard {
     power: line.power,
     limit: null,
     wavelength: line.wavelength,
-    what: `The laser may get ${atMostText(line.power, 'power')} of reference light; what it bears is not known.`,
+    what: () =>
+      `The laser may get ${atMostText(line.power, 'power')} of reference light; what it bears is not known.`,
     doNow:
       'Keep the laser blocked or off while the reference source is on, until its maker says what it bears.',
-    fine: `(Estimate: ${wavelengthText(line.wavelength)}, no loss counted.)`,
+    fine: () => `(Estimate: ${wavelengthText(line.wavelength)}, no loss counted.)`,
     assumed: line.assumed,
     basis: [...line.basis, isolation],
   });
@@ -167,9 +175,10 @@ function reflectedIntoLaser({ light: { laser } }: Walk): Hazard {
     power,
     limit: null,
     wavelength: laser.wavelength,
-    what: `The laser may get ${atMostText(power, 'power')} of its own light back, 4 % of a bare face; that can disturb or damage it.`,
+    what: () =>
+      `The laser may get ${atMostText(power, 'power')} of its own light back, 4 % of a bare face; that can disturb or damage it.`,
     doNow: 'Tilt what reflects, use an angled end or an isolator, and watch for flicker.',
-    fine: `(Estimate: ${wavelengthText(laser.wavelength)}.)`,
+    fine: () => `(Estimate: ${wavelengthText(laser.wavelength)}.)`,
     assumed: laser.assumed,
     basis: [...laser.basis, glassReflection.basis, isolation],
   });
@@ -186,9 +195,10 @@ function ownReflection(walk: Walk, line: LineOfLight): Hazard {
     power,
     limit: null,
     wavelength: line.wavelength,
-    what: `The reference source may get ${atMostText(power, 'power')} of its own light back from a flat end.`,
+    what: () =>
+      `The reference source may get ${atMostText(power, 'power')} of its own light back from a flat end.`,
     doNow: 'Use an angled end or an isolator where its light must be steady.',
-    fine: `(Estimate: ${wavelengthText(line.wavelength)}, 4 % of one face.)`,
+    fine: () => `(Estimate: ${wavelengthText(line.wavelength)}, 4 % of one face.)`,
     assumed: line.assumed,
     basis: [...line.basis, glassReflection.basis, isolation],
   });
@@ -243,12 +253,12 @@ function reachingReference(walk: Walk, reference: ReferenceSource, couplingReach
     power,
     limit: bears,
     wavelength: laser.wavelength,
-    what:
+    what: () =>
       bears === null
         ? `${reached}, ${coupled}, and what it bears is not known.`
         : `${reached}, ${coupled}; it bears ${limitText(Math.max(bears, 1e-12), 'power')}.`,
     doNow: connectedText(connected),
-    fine: `(Estimate: ${wavelengthText(laser.wavelength)}, no loss in the fibre counted.)`,
+    fine: () => `(Estimate: ${wavelengthText(laser.wavelength)}, no loss in the fibre counted.)`,
     assumed: [
       ...laser.assumed,
       ...(couplingReached === null ? ['all of the light is taken to be coupled'] : []),

@@ -509,6 +509,11 @@ describe('what is not known counts as the worse, and says so', () => {
     expect(exit.otherTimes).toEqual([]);
     expect(hazardOf(cautions, 'invisible-light').what).toMatch(/^Invisible light, 785 nm/u);
     expect(cautions.questions.map(({ name }) => name)).toContain('viewer');
+    // of the reference source, too
+    const rest = 'reference: { wavelength: 1310 nm ± 1 nm, power: 1 mW }';
+    expect(hazardOf(walked({ rest }), 'invisible-light').what).toMatch(/^Invisible light, 1310 nm/u);
+    expect(walked({ rest }).questions.map(({ name }) => name)).toContain('viewer');
+    expect(walked({}).questions.map(({ name }) => name)).not.toContain('viewer');
     const tried = walked({ wavelength: '785 nm ± 0 nm' }, { viewer: 'yes' });
     expect(tried.hazards.some(({ id }) => id === 'invisible-light')).toBe(false);
   });

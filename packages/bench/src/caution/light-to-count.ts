@@ -14,6 +14,11 @@ export interface LightToCount {
   readonly reference: LineOfLight | null;
 }
 
+/** All lines of a bench, the laser's first, the reference light last. */
+export function linesOf({ laser, companions, reference }: LightToCount): readonly LineOfLight[] {
+  return [laser, ...companions, ...(reference === null ? [] : [reference])];
+}
+
 /** Everything that may shine on this bench. */
 export function lightToCount(launch: Launch, answers: Answers): LightToCount {
   const emission: Emission = answers.emission ?? { kind: 'continuous' };

@@ -63,16 +63,20 @@ function skinHazard(
     asWritten: null,
     otherTimes: [],
     longer: null,
-    what:
-      times > 1
+    get what() {
+      return times > 1
         ? `A ${point}, ${wavelengthText(laser.wavelength)}: ${timesText(times)} the limit for skin.`
-        : `A ${point}, ${wavelengthText(laser.wavelength)}: under the skin limit assumed for ${timeText(time.exposureTime)}.`,
+        : `A ${point}, ${wavelengthText(laser.wavelength)}: under the skin limit assumed for ${timeText(time.exposureTime)}.`;
+    },
     doNow: isFocus
       ? 'Keep fingers, card and cloth out of the focus: a pinpoint burn, or fire, is possible below the limit, too.'
       : 'Keep hands out of the beam; block it before you reach across.',
-    fine:
-      `(Estimate: ${atMostText(laser.power, 'power')} of ${wavelengthText(laser.wavelength)} counted; limit ` +
-      `${limitText(governing.irradiance, 'irradiance')} of ${governing.set} for ${timeText(time.exposureTime)}, over ${stop}${lines.length > 1 ? '; the lines beside it added' : ''}.)`,
+    get fine() {
+      return (
+        `(Estimate: ${atMostText(laser.power, 'power')} of ${wavelengthText(laser.wavelength)} counted; limit ` +
+        `${limitText(governing.irradiance, 'irradiance')} of ${governing.set} for ${timeText(time.exposureTime)}, over ${stop}${lines.length > 1 ? '; the lines beside it added' : ''}.)`
+      );
+    },
     assumed: laser.assumed,
     basis: joinBases(governing.basis, laser.basis, [time.basis]),
   };

@@ -1,5 +1,6 @@
 /** What this bench cannot know by itself: hidden hazards as questions, and what is assumed until they are answered. */
 import type { Launch } from '../launch/launch.ts';
+import { intervalOf } from '../quantity/distribution.ts';
 import { type Answers, answerForms } from './answers.ts';
 import { laserKey } from './laser-key.ts';
 import { mayBeDoubled } from './light-to-count.ts';
@@ -28,8 +29,14 @@ interface Asked {
 const always = (): boolean => true;
 const nameOf = ({ laser }: Launch): string => laser.name ?? 'the laser';
 const light = ({ laser }: Launch): string => wavelengthText(laser.wavelength.value);
-const visibleBand = ({ laser: { wavelength } }: Launch): boolean =>
-  wavelength.value >= 400e-9 && wavelength.value <= 700e-9;
+/** Light nobody sees, of the laser or the reference source, m. */
+const unseenLight = ({ laser, reference }: Launch): readonly number[] =>
+  [laser.wavelength, ...(reference === null ? [] : [reference.wavelength])]
+    .filter((wavelength) => {
+      const { low, high } = intervalOf(wavelength, 0.9);
+      return low < 400e-9 || high > 700e-9;
+    })
+    .map(({ value }) => value);
 
 const asked: Readonly<Record<QuestionName, Asked>> = {
   'highest-power': {
@@ -65,9 +72,9 @@ const asked: Readonly<Record<QuestionName, Asked>> = {
     untilThen: 'the class is estimated from the power; a label counts only if it is higher',
   },
   viewer: {
-    concerns: (launch) => !visibleBand(launch),
+    concerns: (launch) => unseenLight(launch).length > 0,
     asks: (launch) =>
-      `Have you tried a card, camera or detector that shows ${light(launch)}? Many cameras filter it out.`,
+      `Have you tried a card, camera or detector that shows ${unseenLight(launch).map(wavelengthText).join(' and ')}? Many cameras filter it out.`,
     untilThen: 'you are taken to have nothing that shows where this light is',
   },
   'reference-power': {

@@ -6,6 +6,7 @@ import { type CautionOptions, type Cautions, cautionsFor } from './cautions.ts';
 import { atMostText, distanceText } from './figures-of-caution.ts';
 import type { Hazard } from './hazard.ts';
 import { laserKey } from './laser-key.ts';
+import { linesOf } from './light-to-count.ts';
 import { wavelengthText } from './limit-texts.ts';
 import type { StepName } from './steps.ts';
 import { stepNames, steps } from './steps.ts';
@@ -100,7 +101,7 @@ function numbersOf(step: StepName, cautions: Cautions, launch: Launch): readonly
 }
 
 function lightOnTheBench({ walk: { light } }: Cautions): readonly string[] {
-  const lines = [light.laser, ...light.companions, ...(light.reference === null ? [] : [light.reference])];
+  const lines = linesOf(light);
   return [
     `Light on this bench: ${lines
       .map(
@@ -145,8 +146,7 @@ function farLensText({ hazards, walk }: Cautions, launch: Launch): readonly stri
 }
 
 function readAgainKey(launch: Launch, step: StepName, { walk }: Cautions): string {
-  const { laser, companions, reference } = walk.light;
-  const lines = [laser, ...companions, ...(reference === null ? [] : [reference])];
+  const lines = linesOf(walk.light);
   return [
     laserKey(launch),
     step,

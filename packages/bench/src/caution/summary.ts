@@ -11,6 +11,7 @@ import {
   opticalDensityForPower,
   withLabel,
 } from '@coreward/optics';
+import { linesOf } from './light-to-count.ts';
 import type { LimitsFor, LineOfLight } from './line-of-light.ts';
 import type { Walk } from './walk.ts';
 
@@ -33,9 +34,7 @@ export interface EyewearFor {
 
 /** Of every line on the bench, the laser's first. */
 export function lineSummaries({ light, answers }: Walk): readonly LineSummary[] {
-  const { laser, companions, reference } = light;
-  const lines = [laser, ...companions, ...(reference === null ? [] : [reference])];
-  return lines.map((line) => {
+  return linesOf(light).map((line) => {
     const pulsed = answers.emission?.kind === 'pulsed' && line.name !== 'reference';
     const label = line.name === 'laser' ? answers.label : null;
     return {

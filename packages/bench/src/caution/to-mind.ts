@@ -2,6 +2,7 @@
 import type { Basis } from '@coreward/optics';
 import { facetPosition } from './at-the-lens.ts';
 import type { AtRisk, CautionLevel, Hazard, HazardPlace } from './hazard.ts';
+import { linesOf } from './light-to-count.ts';
 import { wavelengthText } from './limit-texts.ts';
 import type { LineOfLight } from './line-of-light.ts';
 import type { QuestionName } from './question-names.ts';
@@ -31,17 +32,23 @@ export function toMind(walk: Walk): readonly Hazard[] {
 
 function listOf(walk: Walk): readonly ToMind[] {
   const { laser } = walk.light;
-  return [...(laser.seen ? [] : [unseen(walk)]), ...(looksDim(laser) ? [dim(walk)] : []), ...always];
+  const unseenLines = linesOf(walk.light).filter(({ seen, name }) => !seen && name !== 'infrared');
+  return [
+    ...(unseenLines.length === 0 ? [] : [unseen(unseenLines)]),
+    ...(looksDim(laser) ? [dim(walk)] : []),
+    ...always,
+  ];
 }
 
-function unseen({ light: { laser } }: Walk): ToMind {
+function unseen(lines: readonly LineOfLight[]): ToMind {
+  const wavelengths = lines.map(({ wavelength }) => wavelengthText(wavelength)).join(' and ');
   return {
     id: 'invisible-light',
     question: 'viewer',
     point: 'anywhere along the beam',
     atRisk: ['eye', 'other people'],
     level: 'serious',
-    what: `Invisible light, ${wavelengthText(laser.wavelength)}: nobody blinks, and what faint glow there may be warns of nothing.`,
+    what: `Invisible light, ${wavelengths}: nobody blinks, and what faint glow there may be warns of nothing.`,
     doNow: 'Find it with a card, camera or detector that you have tried on this very light.',
     basis: read('TROS Laserstrahlung, part 2, 4.1, and a study of blinking, BAuA Fb 1069'),
   };
@@ -143,7 +150,7 @@ function asHazard({ question: _, basis, ...one }: ToMind, walk: Walk): Hazard {
     hazardDistance: null,
     from: null,
     timesLimit: null,
-    wavelength: one.id === 'invisible-light' ? walk.light.laser.wavelength : null,
+    wavelength: null,
     invisible: one.id === 'invisible-light',
     power: null,
     asWritten: null,
