@@ -3,6 +3,7 @@ import { type AxisMatrix, type AxisState, axisAmplitudes, axisMatrix, axisStates
 import type { HermiteModes, HermiteTable } from './hermite-modes.ts';
 import { type LowRank, lowRank } from './low-rank.ts';
 import type { ModeSet } from './mode-set.ts';
+import type { Pupil } from './pupil.ts';
 
 /*
  * The road for partly coherent beams: modes and beam in Hermite-Gauss products along the beam's own axes. A mode's power is
@@ -23,6 +24,7 @@ export function convergedHermitePowers(
   beam: FacetBeam,
   waveNumber: number,
   tolerance: number,
+  pupil: Pupil | null = null,
 ): HermitePowers {
   const fastest = set.modes.reduce((most, { u }) => Math.max(most, u), 0);
   const enough = 12 + fastest;
@@ -33,8 +35,10 @@ export function convergedHermitePowers(
       series.findIndex((orders) => orders >= enough),
     ),
   );
+  const modesWith = (orders: number) =>
+    pupil === null ? set.hermite(orders) : set.hermiteThroughPupil(orders, pupil, waveNumber);
   const powersOf = (orders: number): HermitePowers =>
-    hermitePowers(set.hermite(orders), beam, waveNumber, orders, set.modes.length, tolerance);
+    hermitePowers(modesWith(orders), beam, waveNumber, orders, set.modes.length, tolerance);
   let before = powersOf(series[step]!);
   for (;;) {
     step += 1;
@@ -156,7 +160,7 @@ let alongIm = new Float64Array(0);
 
 /** The same from few columns of either axis: each pair of them is a coherent member. */
 function fewPower(table: HermiteTable, half: number, x: LowRank, y: LowRank, least: number): number {
-  const { values, half: width } = table;
+  const { values, imaginary, half: width } = table;
   const { re: xRe, im: xIm, rank: rankX } = x;
   const { re: yRe, im: yIm, rank: rankY } = y;
   const rows = Math.max(0, half - ((table.oddX + table.oddY + 1) >> 1));
@@ -178,6 +182,13 @@ function fewPower(table: HermiteTable, half: number, x: LowRank, y: LowRank, lea
         const f = values[row + k]!;
         re += f * yRe[column + k]!;
         im += f * yIm[column + k]!;
+      }
+      if (imaginary !== null) {
+        for (let k = 0; k < count; k += 1) {
+          const f = imaginary.values[row + k]!;
+          re += f * yIm[column + k]!;
+          im -= f * yRe[column + k]!;
+        }
       }
       middleRe[i] = re;
       middleIm[i] = im;
@@ -206,7 +217,7 @@ let leftRe = new Float64Array(0);
 let leftIm = new Float64Array(0);
 
 function mixedPower(table: HermiteTable, half: number, x: AxisMatrix, y: AxisMatrix): number {
-  const { values, turned, half: width } = table;
+  const { values, turned, imaginary, half: width } = table;
   const { re: xRe, im: xIm } = x;
   const { re: yRe, im: yIm } = y;
   if (leftRe.length < half * half) {
@@ -229,11 +240,18 @@ function mixedPower(table: HermiteTable, half: number, x: AxisMatrix, y: AxisMat
         re += f * xRe[at + i]!;
         im += f * xIm[at + i]!;
       }
+      if (imaginary !== null) {
+        for (let i = 0; i < count; i += 1) {
+          const f = imaginary.turned[column + i]!;
+          re -= f * xIm[at + i]!;
+          im += f * xRe[at + i]!;
+        }
+      }
       partRe[at + k] = re;
       partIm[at + k] = im;
     }
   }
-  // power = Σ over i, k of left(i, k)·(F ρy)(i, k)
+  // power = Σ over i, k of left(i, k)·right(i, k)*, right(i, k) = Σ ρy(k, m) F(i, m); ρy is Hermitian
   let power = 0;
   for (let i = 0; i < rows; i += 1) {
     const count = rows - i;
@@ -244,9 +262,15 @@ function mixedPower(table: HermiteTable, half: number, x: AxisMatrix, y: AxisMat
       let im = 0;
       for (let m = 0; m < count; m += 1) {
         const f = values[row + m]!;
-        // ρy is Hermitian: its column k is its row k, conjugate
         re += f * yRe[at + m]!;
         im += f * yIm[at + m]!;
+      }
+      if (imaginary !== null) {
+        for (let m = 0; m < count; m += 1) {
+          const f = imaginary.values[row + m]!;
+          re -= f * yIm[at + m]!;
+          im += f * yRe[at + m]!;
+        }
       }
       power += partRe[i * half + k]! * re + partIm[i * half + k]! * im;
     }
@@ -255,7 +279,7 @@ function mixedPower(table: HermiteTable, half: number, x: AxisMatrix, y: AxisMat
 }
 
 function coherentPower(table: HermiteTable, half: number, x: AxisMatrix, y: AxisMatrix): number {
-  const { values, half: width, oddX, oddY } = table;
+  const { values, imaginary, half: width, oddX, oddY } = table;
   let re = 0;
   let im = 0;
   for (let i = 0; i < half; i += 1) {
@@ -267,6 +291,13 @@ function coherentPower(table: HermiteTable, half: number, x: AxisMatrix, y: Axis
       const f = values[i * width + k]!;
       alongRe += f * y.re[2 * k + oddY]!;
       alongIm += f * y.im[2 * k + oddY]!;
+    }
+    if (imaginary !== null) {
+      for (let k = 0; k < columns; k += 1) {
+        const f = imaginary.values[i * width + k]!;
+        alongRe += f * y.im[2 * k + oddY]!;
+        alongIm -= f * y.re[2 * k + oddY]!;
+      }
     }
     const ofX = 2 * i + oddX;
     re += x.re[ofX]! * alongRe - x.im[ofX]! * alongIm;

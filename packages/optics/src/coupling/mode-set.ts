@@ -2,9 +2,10 @@ import { gradedModes } from '../fibre/graded-modes.ts';
 import { fillRadialTables, fillSpectrumTables, type GuidedMode } from '../fibre/guided-mode.ts';
 import { orientations } from '../fibre/lp-mode.ts';
 import { stepModes } from '../fibre/step-modes.ts';
-import { type HermiteModes, hermiteModes } from './hermite-modes.ts';
+import { type HermiteModes, hermiteModes, hermiteModesThroughPupil } from './hermite-modes.ts';
 import { laguerreGauss } from './laguerre-gauss.ts';
 import { type ModeLadder, modeLadder } from './mode-ladder.ts';
+import type { Pupil } from './pupil.ts';
 import { type RadialGrid, radialGrid } from './radial-grid.ts';
 
 export type Profile = 'step' | 'graded';
@@ -24,6 +25,8 @@ export interface ModeSet {
   longLadder(): ModeLadder;
   /** The modes in Hermite-Gauss products of total orders up to `orders` or more. */
   hermite(orders: number): HermiteModes;
+  /** The same as they are met through a lens's pupil, whose axis is the fibre's; `waveNumber` is k·a. */
+  hermiteThroughPupil(orders: number, pupil: Pupil, waveNumber: number): HermiteModes;
   /** Radial fields at the nodes of a grid, mode by mode. */
   fields(grid: RadialGrid): Float64Array;
   /** Radial spectra at the nodes of a grid over Q = q·a, mode by mode. */
@@ -68,6 +71,7 @@ function modeSetOf(profile: Profile, vNumber: number, modes: readonly GuidedMode
   let ladder: ModeLadder | null = null;
   let longLadder: ModeLadder | null = null;
   const hermite = new Map<number, HermiteModes>();
+  const throughPupil = new Map<string, HermiteModes>();
   return {
     profile,
     vNumber,
@@ -93,6 +97,17 @@ function modeSetOf(profile: Profile, vNumber: number, modes: readonly GuidedMode
       }
       return known;
     },
+    hermiteThroughPupil(orders, pupil, waveNumber) {
+      const held = heldOrders.find((some) => some >= orders) ?? orders;
+      const { stop, sphericalAberration, aberrationAt } = pupil;
+      const key = [held, stop, sphericalAberration, aberrationAt, waveNumber].join(':');
+      let known = throughPupil.get(key);
+      if (known === undefined) {
+        known = hermiteModesThroughPupil(vNumber, modes, held, pupil, waveNumber);
+        keep(throughPupil, key, known);
+      }
+      return known;
+    },
     fields(grid) {
       let table = fieldTables.get(grid.key);
       if (table === undefined) {
@@ -115,7 +130,7 @@ function modeSetOf(profile: Profile, vNumber: number, modes: readonly GuidedMode
 }
 
 /** A drag across many grids must not fill the memory: the oldest of eight tables goes. */
-function keep(tables: Map<string, Float64Array>, key: string, table: Float64Array): void {
+function keep<T>(tables: Map<string, T>, key: string, table: T): void {
   if (tables.size >= 8) {
     const oldest = tables.keys().next();
     if (!oldest.done) tables.delete(oldest.value);

@@ -200,7 +200,18 @@ function onRings(asked: Asked, asMatrix: boolean): Overlap {
 }
 
 function throughPupil(asked: Asked, pupil: Pupil): Overlap {
-  const { set, waveNumber, fineness } = asked;
+  const { set, beam, waveNumber, fineness, tolerance, orientations } = asked;
+  const coherent = beam.m2X === 1 && beam.m2Y === 1;
+  const straight = pupil.axisTiltX === 0 && pupil.axisTiltY === 0;
+  if (
+    !coherent &&
+    straight &&
+    set.modes.length <= mostHermiteModes &&
+    !(orientations && beam.azimuth !== 0)
+  ) {
+    const { powers, cosinePowers } = convergedHermitePowers(set, beam, waveNumber, tolerance, pupil);
+    return told(set, powers, orientations ? cosinePowers : null, 'pupil');
+  }
   const { amplitudes, collect, told: tell } = collector(asked);
   for (const { beam, weight } of membersOf(asked, steepestFor(asked))) {
     amplitudes.fill(0);
