@@ -535,6 +535,35 @@ describe('numbers of the walk by formulas written out here', () => {
     expect(exit.hazardDistance).toBeCloseTo(2 + reach(5e-3, 1e-3), digits);
   });
 
+  test('beyond its distance no beam is above the limit, wherever its waists are', () => {
+    const size = fc.integer({ min: 50, max: 5000 }).map((micrometres) => micrometres / 1000);
+    const place = fc.integer({ min: -3000, max: 3000 }).map((millimetres) => millimetres / 1000);
+    const axis = fc.record({
+      diameter: size,
+      at: place,
+      quality: fc.integer({ min: 10, max: 50 }).map((tenths) => tenths / 10),
+    });
+    const written = ({ diameter, at, quality }: { diameter: number; at: number; quality: number }) =>
+      `{ waist diameter: ${diameter} mm ± 0 mm, waist position: ${at} m ± 0 m, quality: ${quality} within 0 }`;
+    // w = w₀ √(1 + (M²λz/(π w₀²))²), and 2P/(π wx wy) on the axis (Kogelnik and Li, 1966, from memory)
+    const radius = (w0: number, z: number, quality: number) =>
+      w0 * Math.hypot(1, (quality * 633e-9 * z) / (Math.PI * w0 ** 2));
+    fc.assert(
+      fc.property(axis, axis, fc.boolean(), (x, y, round) => {
+        const beam = round ? written(x) : `{ x: ${written(x)}, y: ${written(y)} }`;
+        const exit = hazardOf(walked({ beam }, asWritten('5 mW')), 'laser-exit');
+        const other = round ? x : y;
+        for (const farther of [1.0001, 1.5, 4]) {
+          const z = (exit.hazardDistance ?? 0) * farther;
+          const wx = radius(x.diameter * 0.5e-3, z - x.at, x.quality);
+          const wy = radius(other.diameter * 0.5e-3, z - other.at, other.quality);
+          expect((2 * 5e-3) / (Math.PI * wx * wy)).toBeLessThanOrEqual(10);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
   test('a doubtful waist counts as the wide end of its range', () => {
     const beam = waist('1 mm ± 0.1 mm', '0 mm ± 0 mm');
     const exit = hazardOf(walked({ beam }, asWritten('5 mW')), 'laser-exit');
