@@ -3,6 +3,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { drawerKeyTables, launchKeyTables } from '../packages/bench/src/index.ts';
 import { between } from './between-marks.ts';
+import { gaugesPart } from './gauges-page.ts';
 import { withPublishedLaunches } from './published/published-page.ts';
 import { withForecast } from './readme-forecast.ts';
 
@@ -36,6 +37,9 @@ for (const [file, tables] of [
 ] as const) {
   writeFileSync(file, between(readFileSync(file, 'utf8'), 'keys', tables));
 }
+
+const gaugesPage = 'docs/gauges.md';
+writeFileSync(gaugesPage, between(readFileSync(gaugesPage, 'utf8'), 'gauges', gaugesPart()));
 
 const published = 'docs/published-launches.md';
 writeFileSync(published, withPublishedLaunches(readFileSync(published, 'utf8')));

@@ -76,11 +76,19 @@ export { forecast } from './forecast/forecast.ts';
 export { type ForecastJson, forecastJson } from './forecast/forecast-json.ts';
 export { type Glance, glance } from './forecast/glance.ts';
 export type { Contribution, GaugeAnswer, GaugeVerdict } from './gauge/answer.ts';
-export { type Assigned, assign, type RawColumn, type RawReadings, type RawSetting } from './gauge/assign.ts';
+export {
+  type Assigned,
+  assign,
+  exampleHeading,
+  type RawColumn,
+  type RawReadings,
+  type RawSetting,
+} from './gauge/assign.ts';
 export type * from './gauge/gauge.ts';
 export { gaugeJson } from './gauge/gauge-json.ts';
 export { gaugeListSections, gaugeSections } from './gauge/gauge-sections.ts';
 export { gaugeNamed, gauges } from './gauge/gauge-table.ts';
+export { type HowTo, howToFor, howTos } from './gauge/how-to/how-to.ts';
 export { mostPixels, type Picture } from './gauge/picture.ts';
 export { type InputsRead, readInputs } from './gauge/read-inputs.ts';
 export { readTable } from './gauge/read-table.ts';

@@ -49,6 +49,8 @@ export function conversionFor(unit: string, dimension: ColumnSpec['dimension']):
     const factor = toNumber(read.factor);
     return (value) => value * factor;
   }
+  // pixels and codes are counted
+  if (dimension === 'number' && /^(px|pixels?|codes?|counts?)$/u.test(unit)) return (value) => value;
   if (dimension === 'power' && unit === 'dBm') return (value) => 1e-3 * 10 ** (value / 10);
   if (dimension === 'temperature' && /^(°C|degC|C|℃)$/u.test(unit)) return (value) => value + 273.15;
   if (!read.known || !dimensionFacts[dimension].kinds.includes(read.kind)) return null;

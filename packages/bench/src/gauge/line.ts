@@ -29,7 +29,7 @@ export function lineThrough(x: readonly number[], y: readonly number[], stated: 
   const [level, slope] = fit.coefficients as [number, number];
   const curve = x.map((v) => level + slope * (v - middle));
   const freedom = x.length - 2;
-  const scatter = freedom > 0 ? scatterOf(fit.residuals, curve, freedom) : null;
+  const scatter = freedom > 0 ? scatterOf(fit.residuals, columns, curve) : null;
   const variances = scatter?.variances ?? x.map(() => stated ** 2);
   const about = covarianceOf(fit.inverse, columns, variances);
   // from the middle of the readings to x = 0

@@ -1,31 +1,55 @@
+import { leastSquares } from '@coreward/optics';
+
 /** How far readings scatter about a curve, and by which rule. */
 export interface Scatter {
-  /** `even`: the same everywhere. `proportional`: in proportion to the reading. */
-  readonly rule: 'even' | 'proportional';
+  /** `even`: the same everywhere. `growing`: more where the reading is larger. */
+  readonly rule: 'even' | 'growing';
   /** Variance of each reading. */
   readonly variances: readonly number[];
 }
 
+/** Scatter of a reading of nought over the growth of scatter at the largest one, for the rules that are tried. */
+const floors = [1, 0.3, 0.1, 0.03, 0.01];
+
 /**
- * Scatter of readings from what a fit left over: the same for all, or in proportion to the reading, whichever makes the
- * residuals more likely.
+ * Scatter of readings from what a fit left over: the same for all, or the root of a floor and a share of the reading
+ * squared, whichever makes the residuals most likely.
  *
- * @param curve the fitted values, where scatter in proportion is measured against
- * @param freedom readings less parameters, above zero
+ * @param residuals of least squares with equal weights
+ * @param columns slopes of the curve along each parameter; fewer than readings
+ * @param curve the fitted values, where growing scatter is measured against
  * @source likelihood of a normal law with its scale estimated; elementary
  */
-export function scatterOf(residuals: readonly number[], curve: readonly number[], freedom: number): Scatter {
-  const n = residuals.length;
-  const even = residuals.reduce((sum, r) => sum + r * r, 0) / freedom;
-  const largest = Math.max(...curve.map(Math.abs));
-  const sizes = curve.map((y) => Math.max(Math.abs(y), 0.02 * largest));
-  const proportional = residuals.reduce((sum, r, i) => sum + (r / sizes[i]!) ** 2, 0) / freedom;
-  const evenLikelihood = -0.5 * n * Math.log(even);
-  const proportionalLikelihood =
-    -0.5 * n * Math.log(proportional) - sizes.reduce((sum, size) => sum + Math.log(size), 0);
-  return proportionalLikelihood > evenLikelihood
-    ? { rule: 'proportional', variances: sizes.map((size) => proportional * size * size) }
-    : { rule: 'even', variances: residuals.map(() => even) };
+export function scatterOf(
+  residuals: readonly number[],
+  columns: readonly (readonly number[])[],
+  curve: readonly number[],
+): Scatter {
+  const freedom = residuals.length - columns.length;
+  const largest = curve.reduce((most, y) => Math.max(most, Math.abs(y)), 0);
+  const even = { rule: 'even' as const, sizes: residuals.map(() => 1) };
+  const growing = floors.map((floor) => ({
+    rule: 'growing' as const,
+    sizes: curve.map((y) => Math.hypot(y, floor * largest)),
+  }));
+  let best: Scatter = { rule: 'even', variances: [] };
+  let highest = Number.NEGATIVE_INFINITY;
+  for (const { rule, sizes } of [even, ...growing]) {
+    // what a fit with such weights would leave: equal weights let large readings bend the curve near small ones
+    const weighted = leastSquares(
+      columns.map((column) => column.map((x, i) => x / sizes[i]!)),
+      residuals.map((r, i) => r / sizes[i]!),
+    );
+    if (weighted === null) continue;
+    const scale = weighted.squares / freedom;
+    const likelihood =
+      -0.5 * residuals.length * Math.log(scale) - sizes.reduce((sum, size) => sum + Math.log(size), 0);
+    if (likelihood > highest || best.variances.length === 0) {
+      best = { rule, variances: sizes.map((size) => scale * size * size) };
+      highest = likelihood;
+    }
+  }
+  return best;
 }
 
 /**

@@ -62,7 +62,7 @@ export function fitProfile(
     const below = residuals(p.with(j, p[j]! - step));
     return above.map((r, i) => (r - below[i]!) / (2 * step));
   });
-  const covariance = covarianceOf(fit.inverse, columns, scatterOf(fit.residuals, curve, freedom).variances);
+  const covariance = covarianceOf(fit.inverse, columns, scatterOf(fit.residuals, columns, curve).variances);
   const farthest = Math.max(...x.map((sine) => Math.abs(sine - p[1]!))) / unit;
   return {
     centre: p[1]!,

@@ -12,7 +12,7 @@ export function edgeAnswers(fit: EdgeFit | null, positions: readonly number[]): 
     return names.map((name) => undetermined(name, because, add));
   }
   const { freedom } = fit;
-  const from = `scatter of the readings (${fit.scatter.rule === 'even' ? 'the same everywhere' : 'in proportion to the reading'})`;
+  const from = `scatter of the readings (${fit.scatter.rule === 'even' ? 'the same everywhere' : 'growing with the reading'})`;
   const radiusDoubt = Math.sqrt(fit.covariance[0]![0]!);
   const centreDoubt = Math.sqrt(fit.covariance[1]![1]!);
   const doubts = (uncertainty: number) => [{ from, uncertainty, freedom }];

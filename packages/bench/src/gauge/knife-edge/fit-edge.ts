@@ -51,17 +51,17 @@ export function fitEdge(positions: readonly number[], readings: readonly number[
   const edge = shape(fit.parameters);
   const freedom = positions.length - 4;
   const curve = positions.map((x) => powerPastEdge(x, edge));
-  const scatter = scatterOf(
-    fit.residuals,
-    curve.map((y) => y - Math.min(0, edge.background)),
-    freedom,
-  );
   const columns = scales.map((scale, j) => {
     const step = 1e-4 * scale;
     const above = residuals(fit.parameters.with(j, fit.parameters[j]! + step));
     const below = residuals(fit.parameters.with(j, fit.parameters[j]! - step));
     return above.map((r, i) => (r - below[i]!) / (2 * step));
   });
+  const scatter = scatterOf(
+    fit.residuals,
+    columns,
+    curve.map((y) => y - Math.min(0, edge.background)),
+  );
   return {
     ...edge,
     covariance: covarianceOf(fit.inverse, columns, scatter.variances),

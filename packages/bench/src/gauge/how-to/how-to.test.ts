@@ -1,0 +1,30 @@
+import { expect, test } from 'vitest';
+import { assign } from '../assign.ts';
+import { gaugeNamed, gauges } from '../gauge-table.ts';
+import { readTable } from '../read-table.ts';
+import { howToFor, howTos } from './how-to.ts';
+
+test('every gauge has its how-to, in the order of the table, with steps and cautions', () => {
+  expect(howTos.map(({ gauge }) => gauge)).toEqual(gauges.map(({ name }) => name));
+  for (const { gauge, steps, cautions } of howTos) {
+    expect(steps.length, gauge).toBeGreaterThan(0);
+    expect(cautions.length, gauge).toBeGreaterThan(0);
+    expect([...steps, ...cautions].join(' '), gauge).not.toMatch(
+      /\bsafe|harmless|approved|certified|compliant/iu,
+    );
+  }
+  expect(howToFor('knife-edge')!.gauge).toBe('knife-edge');
+  expect(howToFor('knife')).toBeNull();
+});
+
+test.each(howTos.filter(({ example }) => example !== null).map((one) => [one.gauge, one.example!] as const))(
+  'the example of %s is read, and gives figures',
+  (name, example) => {
+    const gauge = gaugeNamed(name)!;
+    const { readings, unused } = assign(gauge, readTable(example, 'example'));
+    expect(unused).toEqual([]);
+    const { answers } = gauge.measure(readings);
+    for (const answer of answers)
+      expect(answer.value, `${answer.quantity}: ${answer.because}`).not.toBeNull();
+  },
+);
