@@ -5,7 +5,7 @@ import Sqlite, { type Database } from 'better-sqlite3';
 import type { World } from '../world.ts';
 import { tellingTrouble } from './book-trouble.ts';
 import { heldRefusal } from './folder-lock.ts';
-import { applicationId, bookVersion, headerOf, migrate } from './migrations.ts';
+import { applicationId, type BookHeader, bookVersion, headerOf, migrate } from './migrations.ts';
 
 /** The file in the data folder that is the bench book. */
 export const bookFile = (folder: string): string => join(folder, 'bench-book.sqlite');
@@ -56,6 +56,7 @@ function looked(file: string, shared: boolean): number {
   const db = new Sqlite(file, { readonly: true, fileMustExist: true });
   try {
     const header = headerOf(db);
+    if (isBlank(header, db)) return 0;
     if (header.applicationId !== applicationId) {
       throw new Refusal({
         where: file,
@@ -76,6 +77,10 @@ function looked(file: string, shared: boolean): number {
     db.close();
   }
 }
+
+/** A book whose first start was cut short before anything stood in it. */
+const isBlank = ({ applicationId: id, version }: BookHeader, db: Database): boolean =>
+  id === 0 && version === 0 && db.prepare('SELECT COUNT(*) FROM sqlite_schema').pluck().get() === 0;
 
 function mustBeWhole(db: Database, file: string): void {
   const found = db.pragma('quick_check(1)', { simple: true });

@@ -164,6 +164,16 @@ test('a book of a newer program is refused, and not a byte of it is changed', ()
     expect(readFileSync(file)).toEqual(before);
   }));
 
+test('a first start that was cut short leaves nothing in the way of the next', () =>
+  inFolder((folder) => {
+    const db = new Sqlite(bookFile(folder));
+    db.pragma('journal_mode = WAL'); // writes the first page, and nothing else
+    db.close();
+    expect(statSync(bookFile(folder)).size).toBeGreaterThan(0);
+    expect(refusedWith(folder)).toBe('nothing was refused');
+    new BenchBook(folder, world).close();
+  }));
+
 test('a database of another program is refused', () =>
   inFolder((folder) => {
     mkdirSync(folder, { recursive: true });
