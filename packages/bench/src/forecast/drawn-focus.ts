@@ -24,7 +24,7 @@ export function drawnFocus(meeting: Meeting, taker: Taker, stated: StatedFocus):
   const round = roundMeeting(meeting);
   return {
     unaberrated,
-    distance: unaberrated + stated.distance - stated.unaberrated,
+    distance: stated.moved === null ? unaberrated : quickBestDistance(meeting, taker) + stated.moved,
     roundBeside: isRound(beam)
       ? unaberrated - beam.waistZX
       : drawnBestDistance(round, taker, alike ? stated.roundBesideInDepths : 0),

@@ -153,8 +153,3 @@ export function scaled(taken: Taken, passed: number): Taken {
     powers: taken.powers?.map((power) => power * passed) ?? null,
   };
 }
-
-/** M² above which a few-moded fibre would not be summed: none, for a beam of any M² is. */
-export const incoherentAbove = { stated: Number.POSITIVE_INFINITY, drawn: Number.POSITIVE_INFINITY } as const;
-
-export const isIncoherent = ({ m2X, m2Y }: FacetBeam, above: number): boolean => m2X * m2Y > above ** 2;

@@ -40,6 +40,7 @@ const nothingFound = {
   roundBeside: 0,
   beside: 0,
   roundBesideInDepths: 0,
+  moved: null,
 } as const;
 
 /** Power error of an overlap that no shown digit betrays. */

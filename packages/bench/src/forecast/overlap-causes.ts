@@ -2,7 +2,6 @@ import type { FacetBeam, Pupil } from '@coreward/optics';
 import { isRound } from './best-focus.ts';
 import { roundBeam, type Taken, type Taker } from './fibre-taker.ts';
 import { type Aimed, beamAt, type Meeting, shareOfPassed, stopTransmission } from './meeting.ts';
-import type { SetRight } from './set-right.ts';
 
 /** The overlap's causes, in the order of the ledger; `mode-shape` is the named rest. */
 export const overlapCauses = [
@@ -43,6 +42,19 @@ export interface FacetPlaces {
   readonly best: number;
   /** Where it stands. */
   readonly actual: number;
+}
+
+/**
+ * Draws are computed in a quicker way than the bench as stated: with looser tolerances, with rays in place of many modes,
+ * with stop and aberration as one factor. So that both speak of the same thing, the bench as stated is computed in the
+ * quick way as well, and every draw is shifted by what the two differ there.
+ */
+export interface SetRight {
+  /** The coupling with causes 0 … `place`, or, behind the last cause, with everything. */
+  readonly coupling: (place: number, drawn: number) => number;
+  readonly fundamental: (drawn: number) => number;
+  /** What a bend lets through. */
+  readonly bend: (place: number, drawn: number) => number;
 }
 
 /** How a chain asks the fibre. */

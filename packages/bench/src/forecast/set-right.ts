@@ -1,17 +1,5 @@
 import type { Budget } from './budget.ts';
-
-/**
- * Draws are computed in a quicker way than the bench as stated: with looser tolerances, with rays in place of many modes,
- * with stop and aberration as one factor. So that both speak of the same thing, the bench as stated is computed in the
- * quick way as well, and every draw is shifted by what the two differ there.
- */
-export interface SetRight {
-  /** The coupling with causes 0 … `place`, or, behind the last cause, with everything. */
-  readonly coupling: (place: number, drawn: number) => number;
-  readonly fundamental: (drawn: number) => number;
-  /** What a bend lets through. */
-  readonly bend: (place: number, drawn: number) => number;
-}
+import type { SetRight } from './overlap-causes.ts';
 
 /**
  * @param stated the bench as stated, as exactly as it is known

@@ -24,8 +24,8 @@ import {
   takenBySampledRays,
 } from './fibre-taker.ts';
 import { arrivalHalfAngle, type Meeting, meetingOf, stopTransmission } from './meeting.ts';
-import type { Asking } from './overlap-causes.ts';
-import { type SetRight, setRight } from './set-right.ts';
+import type { Asking, SetRight } from './overlap-causes.ts';
+import { setRight } from './set-right.ts';
 import type { StatedBench } from './stated-bench.ts';
 
 /** The forecast's draws and what came of each. */

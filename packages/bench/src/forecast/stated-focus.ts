@@ -20,6 +20,8 @@ export interface StatedFocus extends BestDistances {
   /** From {@link quickBestDistance} to `unaberrated`, and `roundBeside`, in depths (see `focusDepth`). */
   readonly beside: number;
   readonly roundBesideInDepths: number;
+  /** From {@link quickBestDistance} to `distance`, m, where stop or aberration of the lens move the focus; else null. */
+  readonly moved: number | null;
 }
 
 /** V up to which modes are summed again and again: for every cause, tolerance and focus, not for the whole alone. */
@@ -46,6 +48,7 @@ export function statedFocus(meeting: Meeting, taker: Taker): StatedFocus {
       unaberrated: distance,
       roundBeside: 0,
       roundBesideInDepths: 0,
+      moved: null,
       beside: (distance - quick) / focusDepth(meeting, taker),
     };
   }
@@ -72,6 +75,7 @@ export function statedFocus(meeting: Meeting, taker: Taker): StatedFocus {
     roundBeside,
     beside: (unaberrated - quick) / focusDepth(meeting, taker),
     roundBesideInDepths: roundBeside / focusDepth(round, taker),
+    moved: felt ? distance - quick : null,
   };
 }
 
