@@ -92,7 +92,7 @@ export { type HowTo, howToFor, howTos } from './gauge/how-to/how-to.ts';
 export { mostPixels, type Picture } from './gauge/picture.ts';
 export { type InputsRead, readInputs } from './gauge/read-inputs.ts';
 export { readTable } from './gauge/read-table.ts';
-export { type Edited, editLaunch, mendedText } from './launch/edit-launch.ts';
+export { type Edited, editLaunch } from './launch/edit-launch.ts';
 export { launchWith, type Moved, movedByAmount, movedByFactor } from './launch/in-hand.ts';
 export type * from './launch/launch.ts';
 export { launchKeyTables, launchSchema } from './launch/launch-schema.ts';
@@ -111,6 +111,7 @@ export { spotSection } from './ledger/spot-section.ts';
 export { toleranceSection } from './ledger/tolerance-section.ts';
 export { howToRead, verdict, verdictBlocks } from './ledger/verdict.ts';
 export type { FocusPicture } from './light-line/focus-picture.ts';
+export { type LengthToTurn, lengthsToTurn } from './light-line/lengths-to-turn.ts';
 export { type LightLine, lightLine } from './light-line/light-line.ts';
 export {
   type DrawnPart,
@@ -121,8 +122,7 @@ export {
 } from './light-line/line-drawing.ts';
 export { brightness, lineLedger, type PartLedger, withRanges } from './light-line/line-ledger.ts';
 export type { LinePart, LinePartKind } from './light-line/line-parts.ts';
-export { drawingText, focusText, halvesText, powerAt } from './light-line/line-words.ts';
-export { type TagField, type TagFields, type TagList, tagFields } from './light-line/tag-fields.ts';
+export { drawingText, focusText, halvesText, lossAt, powerAt } from './light-line/line-words.ts';
 export { type MatchOptions, match, matching } from './match/match.ts';
 export { type MatchJson, matchJson } from './match/match-json.ts';
 export {

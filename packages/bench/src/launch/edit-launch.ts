@@ -33,12 +33,3 @@ export function editLaunch(text: string, path: FieldPath, value: Written | null)
     return { ok: false, refused: here.length > 0 ? here : refused };
   }
 }
-
-/**
- * What the mend of a refusal says to write, if it is one text: `6.2 mm` of "Write a length, such as `6.2 mm`."
- */
-export function mendedText({ mend }: Pick<RefusedPlace, 'mend'>): string | null {
-  const quoted = [...mend.matchAll(/`([^`]+)`/gu)].map(([, text]) => text!);
-  const [only] = quoted;
-  return quoted.length === 1 && only !== undefined && /^(Write|Choose)\b/u.test(mend) ? only : null;
-}

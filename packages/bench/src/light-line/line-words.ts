@@ -1,5 +1,5 @@
 import { figure } from '../ledger/figures.ts';
-import { writeValue } from '../units/write.ts';
+import { writeDecibel, writeValue } from '../units/write.ts';
 import type { FocusPicture } from './focus-picture.ts';
 import type { LightLine } from './light-line.ts';
 import type { LineDrawing } from './line-drawing.ts';
@@ -49,4 +49,11 @@ export function focusText(focus: FocusPicture): readonly [spot: string, suited: 
       ? `the mode: suits a spot of ${across(focus.suitedRadius)}`
       : `what fills core and aperture alike: ${across(focus.suitedRadius)}`;
   return [`the spot: ${size}${off}`, suited, `the core: ${across(focus.coreRadius)}`];
+}
+
+/** What a part takes in all: `−0.84 dB`; null for one that takes nothing. */
+export function lossAt({ arriving, leaving, losses }: LinePart): string | null {
+  if (losses.length === 0) return null;
+  const loss = writeDecibel(arriving === 0 ? 1 : leaving / arriving);
+  return loss === '0 dB' ? null : loss;
 }

@@ -7,7 +7,7 @@ import {
   glance,
   headline,
   type Launch,
-  launchFields,
+  type LengthToTurn,
   launchTerms,
   launchWith,
   lightLine,
@@ -19,8 +19,8 @@ import {
   readLaunch,
   remarkSections,
   spotSection,
-  type TagField,
   toleranceSection,
+  verdictBlocks,
   withRanges,
 } from '@coreward/bench';
 import { type JSX, useEffect, useMemo, useRef, useState } from 'react';
@@ -28,7 +28,7 @@ import { launchTexts } from '../texts/launch.ts';
 import { accentFor } from '../theme/accent.ts';
 import { FocusView } from './focus-view.tsx';
 import { LineView } from './line-view.tsx';
-import { SectionView } from './section-view.tsx';
+import { Blocks, SectionView } from './section-view.tsx';
 import { Stairs } from './stairs.tsx';
 import { Tag } from './tag.tsx';
 import { useForecast } from './use-forecast.ts';
@@ -51,11 +51,10 @@ type Seen<T> =
   | { readonly ok: false; readonly refused: readonly RefusedPlace[] };
 
 /** One launch: its light, its parts, its ledger and what to expect of it. */
-export function LaunchPage({ text, onChange, invented }: LaunchPageProps): JSX.Element {
+export function LaunchPage({ text, onChange, parts }: LaunchPageProps): JSX.Element {
   const [chosen, setChosen] = useState<string | null>(null);
   const [hand, setHand] = useState<{ readonly key: string; readonly value: number } | null>(null);
   const read = useMemo(() => attempt(() => readLaunch(text, 'launch')), [text]);
-  const fields = useMemo(() => attempt(() => launchFields(text)), [text]);
   const seen = useGlance(read, hand);
   const { forecast, isFresh } = useForecast(text, hand);
   useAccent(seen?.meeting.wavelength ?? null);
@@ -64,7 +63,7 @@ export function LaunchPage({ text, onChange, invented }: LaunchPageProps): JSX.E
     const refused = read.ok ? [] : read.refused;
     return (
       <div className="launch">
-        <h1>{launchTexts.refused}</h1>
+        <h2>{launchTexts.refused}</h2>
         <ul>
           {refused.map(({ place, what, mend }) => (
             <li key={place + what}>
@@ -87,30 +86,32 @@ export function LaunchPage({ text, onChange, invented }: LaunchPageProps): JSX.E
   return (
     <div className={isFresh ? 'launch' : 'launch stale'}>
       <header className="launch-head">
-        <h1>{seen.launch.name}</h1>
-        {invented && <p className="quiet">{launchTexts.invented}</p>}
         <Answer seen={seen} forecast={forecast} isFresh={isFresh} />
+        {forecast !== null && <Blocks blocks={verdictBlocks(forecast).slice(1)} />}
       </header>
       <LineView line={line} laserPower={laserPower} chosen={chosen} onChoose={setChosen} />
-      {part !== null && fields.ok && (
+      {part !== null && (
         <Tag
           key={part.id}
           part={part}
           text={text}
-          fields={fields.value}
-          launch={read.value}
+          parts={parts}
           onChange={onChange}
-          onHold={(tag: TagField, moved: Moved | null) =>
-            setHand(moved === null ? null : { key: tag.key, value: moved.value })
+          onHold={(length: LengthToTurn, moved: Moved | null) =>
+            setHand(moved === null ? null : { key: length.key, value: moved.value })
           }
           onClose={close}
         />
       )}
-      <Stairs parts={line.parts} laserPower={laserPower} chosen={chosen} onChoose={setChosen} />
-      <div className="launch-below">
+      <div className="launch-middle">
+        <Stairs parts={line.parts} laserPower={laserPower} chosen={chosen} onChoose={setChosen} />
         <FocusView focus={line.focus} />
-        {forecast !== null && <Words forecast={forecast} />}
       </div>
+      {forecast !== null && (
+        <div className="launch-below">
+          <Words forecast={forecast} />
+        </div>
+      )}
     </div>
   );
 }
@@ -135,6 +136,7 @@ function Answer({
         {forecast === null ? launchTexts.rangeComing : told.range !== null && launchTexts.range(told.range)}
       </span>
       <span className="share">{launchTexts.ofLaser(told.share)}</span>
+      {!accentFor(seen.meeting.wavelength).visible && <span className="share">{launchTexts.invisible}</span>}
     </p>
   );
 }

@@ -1,8 +1,9 @@
-import { drawingText, drawLine, halvesText, type LightLine, powerAt } from '@coreward/bench';
+import { drawingText, drawLine, halvesText, type LightLine, lossAt, powerAt } from '@coreward/bench';
 import { type JSX, type KeyboardEvent, useRef } from 'react';
 import { launchTexts } from '../texts/launch.ts';
 import { LineGlyphs } from './line-glyphs.tsx';
 import { LineLight } from './line-light.tsx';
+import { Staircase } from './staircase.tsx';
 import { useWidth } from './use-width.ts';
 import type { Run } from './way.ts';
 
@@ -75,11 +76,15 @@ export function LineView({ line, laserPower, chosen, onChoose }: LineViewProps):
                   onClick={() => onChoose(part.id === chosen ? null : part.id)}
                 >
                   <span className="part-name">{part.name}</span>
-                  <span className="part-power">{powerAt(part, laserPower)}</span>
+                  <span className="part-power">
+                    {powerAt(part, laserPower)}
+                    {run === 'down' && lossAt(part) !== null && ` ${lossAt(part)}`}
+                  </span>
                 </button>
               </li>
             ))}
           </ol>
+          {run === 'across' && <Staircase drawing={drawing} length={length} />}
         </div>
       )}
       <p className="line-note">

@@ -36,7 +36,7 @@ export function Stairs({ parts, laserPower, chosen, onChoose }: StairsProps): JS
               <tbody className={part.id === chosen ? 'chosen' : ''}>
                 <tr className="stairs-part">
                   <th scope="rowgroup" colSpan={5}>
-                    <button type="button" className="plain" onClick={() => onChoose(part.id)}>
+                    <button type="button" className="quiet-button" onClick={() => onChoose(part.id)}>
                       {part.name}
                     </button>
                   </th>

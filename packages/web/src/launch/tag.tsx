@@ -1,51 +1,61 @@
 import {
-  type Edited,
   editLaunch,
-  type FieldNode,
-  type Launch,
+  fieldAt,
+  type LengthToTurn,
   type LinePart,
+  launchFields,
   type Moved,
-  type TagField,
-  tagFields,
-  type WrittenTree,
+  placesRefused,
+  Refusal,
+  type RefusedPlace,
+  readLaunch,
+  writtenPart,
 } from '@coreward/bench';
-import { type JSX, useEffect, useRef } from 'react';
+import { type JSX, useEffect, useMemo, useRef } from 'react';
+import { Fields } from '../field/fields.tsx';
+import { useDraft } from '../field/use-draft.ts';
+import { useKeeping } from '../keeping/use-keeping.ts';
+import { fieldTexts } from '../texts/field.ts';
 import { launchTexts } from '../texts/launch.ts';
-import { FieldRow } from './field-row.tsx';
+import type { LaunchPageProps } from './launch-page.tsx';
+import { Turning } from './turning.tsx';
 
-interface TagProps {
+interface TagProps extends Pick<LaunchPageProps, 'text' | 'onChange' | 'parts'> {
   readonly part: LinePart;
-  readonly text: string;
-  readonly fields: FieldNode;
-  readonly launch: Launch | null;
-  readonly onChange: (text: string, what: string) => void;
-  readonly onHold: (tag: TagField, moved: Moved | null) => void;
+  readonly onHold: (length: LengthToTurn, moved: Moved | null) => void;
   readonly onClose: () => void;
 }
 
 /** What unfolds at a part of the line: its quantities, each with its doubt and its origin. */
-export function Tag({ part, text, fields, launch, onChange, onHold, onClose }: TagProps): JSX.Element {
+export function Tag({ part, text, onChange, parts, onHold, onClose }: TagProps): JSX.Element {
   const heading = useRef<HTMLHeadingElement>(null);
-  const { written, unwritten, lists } = tagFields(fields, part.places, launch);
-  useEffect(() => {
-    heading.current?.focus();
-  }, []);
+  const { world } = useKeeping();
+  const draft = useDraft(text, refusedIn, onChange, world.session, `launch ${window.location.pathname}`);
+  const fields = useMemo(() => launchFields(draft.text), [draft.text]);
+  const kept = useMemo(() => launchFields(text), [text]);
+  const others = parts.filter(({ kind }) => kind === part.kind);
+  useEffect(() => heading.current?.focus(), []);
 
-  function edit(tag: TagField, value: WrittenTree | null, after: string): Edited {
-    const edited = editLaunch(text, tag.field.path, value);
-    if (edited.ok) onChange(edited.text, launchTexts.changed(tag.field.key, beforeOf(tag), after));
-    return edited;
+  function turned(length: LengthToTurn, to: string): void {
+    onHold(length, null);
+    const node = fieldAt(kept, length.path);
+    const before = node?.kind === 'quantity' ? node.written : null;
+    const bare = before === null || (before.origin === null && before.note === null && before.at === null);
+    const path = bare ? length.path : [...length.path, 'value'];
+    const edited = editLaunch(text, path, to);
+    const what = fieldTexts.what(length.name, length.text, to);
+    if (edited.ok) onChange(edited.text, what);
+    else draft.write(path, to, what);
   }
 
-  const rows = (of: readonly TagField[]) =>
-    groupsOf(of).map(({ group, tags }) => (
-      <fieldset key={group}>
-        {group !== '' && <legend>{group}</legend>}
-        {tags.map((tag) => (
-          <FieldRow key={tag.key} tag={tag} onEdit={edit} onHold={onHold} />
-        ))}
-      </fieldset>
-    ));
+  function swapIn(name: string): void {
+    const other = others.find((each) => each.name === name);
+    if (other === undefined || other.kind !== part.kind) return;
+    const { kind } = part;
+    if (kind !== 'laser' && kind !== 'collimator' && kind !== 'fibre') return;
+    const what = launchTexts.swapped(part.name, name);
+    draft.write([kind], writtenPart({ kind, text: other.text }), what);
+  }
 
   return (
     <section
@@ -58,30 +68,47 @@ export function Tag({ part, text, fields, launch, onChange, onHold, onClose }: T
         <h2 ref={heading} tabIndex={-1}>
           {part.name}
         </h2>
-        <button type="button" className="plain" onClick={onClose}>
+        {others.length > 0 && (
+          <select aria-label={launchTexts.swap} value="" onChange={({ target }) => swapIn(target.value)}>
+            <option value="">{launchTexts.swap}</option>
+            {others.map(({ name, text: id }) => (
+              <option key={id}>{name}</option>
+            ))}
+          </select>
+        )}
+        <button type="button" className="quiet-button" onClick={onClose}>
           {launchTexts.close}
         </button>
       </header>
-      <div className="tag-fields">{rows(written)}</div>
-      {(unwritten.length > 0 || lists.length > 0) && (
-        <details open={written.length === 0}>
-          <summary>{launchTexts.unwritten(unwritten.length)}</summary>
-          <div className="tag-fields">{rows(unwritten)}</div>
-        </details>
+      <Turning part={part} fields={kept} onHold={onHold} onDone={turned} />
+      <div className="tag-fields">
+        {part.places.map((place) => {
+          const node = fieldAt(fields, place);
+          return (
+            node !== null && (
+              <Fields key={place.join('.')} node={node} refused={draft.refused} onWrite={draft.write} />
+            )
+          );
+        })}
+      </div>
+      {draft.refused.length > 0 && (
+        <p className="refusal">
+          {fieldTexts.notKept}{' '}
+          <button type="button" className="quiet-button" onClick={draft.takeBack}>
+            {fieldTexts.takeBack}
+          </button>
+        </p>
       )}
     </section>
   );
 }
 
-const beforeOf = ({ field }: TagField): string =>
-  (field.kind === 'quantity' ? field.written?.text : field.written) ?? '';
-
-function groupsOf(tags: readonly TagField[]) {
-  const groups: { readonly group: string; readonly tags: TagField[] }[] = [];
-  for (const tag of tags) {
-    const group = groups.find((each) => each.group === tag.group);
-    if (group === undefined) groups.push({ group: tag.group, tags: [tag] });
-    else group.tags.push(tag);
+function refusedIn(text: string): readonly RefusedPlace[] {
+  try {
+    readLaunch(text, 'launch');
+    return [];
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    return placesRefused(error);
   }
-  return groups;
 }

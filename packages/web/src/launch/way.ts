@@ -26,9 +26,9 @@ export function outline(points: readonly DrawnPoint[], share: number, at: ToPage
  * Veils that lie on each other: each as wide as a share of the 1/e² radius, so opaque that together they are as bright as
  * a Gaussian there.
  */
-export const veils: readonly { readonly share: number; readonly opacity: number }[] = veilsOf([
-  1.35, 1.1, 0.9, 0.72, 0.55, 0.38, 0.22,
-]);
+export const veils: readonly { readonly share: number; readonly opacity: number }[] = veilsOf(
+  Array.from({ length: 14 }, (_, i) => 1.5 - i * 0.11),
+);
 
 function veilsOf(shares: readonly number[]) {
   let lit = 0;
