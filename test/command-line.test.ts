@@ -33,7 +33,7 @@ for (const example of ['observing-loft', 'five-lines']) {
     expect(stderr).toBe('');
     expect(status).toBe(0);
     expect(stdout).toContain('leaves the far end');
-    expect(stdout).toMatch(/Cautions\n[\s\S]*decide\.\n$/u);
+    expect(stdout).toMatch(/Cautions\n[\s\S]*switch\s+on\.\n$/u);
     const json = coreward(['forecast', file, '--json']);
     expect(JSON.parse(json.stdout).coreward).toBe(1);
   });
