@@ -1,5 +1,5 @@
 import { execFileSync, spawn, spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
@@ -38,6 +38,12 @@ for (const example of ['observing-loft', 'five-lines']) {
     expect(JSON.parse(json.stdout).coreward).toBe(1);
   });
 }
+
+test.runIf(existsSync('/proc/self'))('a folder that cannot be made is refused at once', () => {
+  const { status, stderr } = coreward(['example', '/proc/no-such-thing/bench']);
+  expect(status).toBe(2);
+  expect(stderr).toContain('example FOLDER');
+});
 
 test('what `coreward example` writes, `coreward forecast` reads', () => {
   const written = coreward(['example', 'new/bench']);

@@ -1,4 +1,4 @@
-import { access, mkdir, open, writeFile } from 'node:fs/promises';
+import { access, mkdir, open, stat, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { nodeMachine } from './node-machine.ts';
 import type { CreateOutcome, ReadOutcome, Shell } from './shell.ts';
@@ -67,7 +67,7 @@ async function readStreamWithin(stream: AsyncIterable<Uint8Array>, most: number)
 
 async function create(path: string, text: string): Promise<CreateOutcome> {
   try {
-    await mkdir(dirname(path), { recursive: true });
+    await makeFolder(dirname(path));
     await writeFile(path, text, { flag: 'wx' });
     return { kind: 'created' };
   } catch (error) {
@@ -82,6 +82,29 @@ async function create(path: string, text: string): Promise<CreateOutcome> {
     return { kind: 'failed', reason: reasonOf(error) };
   }
 }
+
+/**
+ * A folder and those it stands in. Step by step: where a file system takes no folders (`/proc`), Node's own way of making
+ * them all at once tries for ever.
+ */
+async function makeFolder(path: string): Promise<void> {
+  try {
+    await mkdir(path);
+  } catch (error) {
+    const code = codeOf(error);
+    if (code === 'EEXIST' && (await stat(path)).isDirectory()) return;
+    const parent = dirname(path);
+    if (code !== 'ENOENT' || parent === path || (await isFolder(parent))) throw error;
+    await makeFolder(parent);
+    await mkdir(path);
+  }
+}
+
+const isFolder = async (path: string): Promise<boolean> =>
+  stat(path).then(
+    (found) => found.isDirectory(),
+    () => false,
+  );
 
 function failureOf(error: unknown): ReadOutcome {
   switch (codeOf(error)) {

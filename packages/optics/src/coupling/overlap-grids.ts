@@ -58,9 +58,13 @@ export function facetGrid(
   lobes = 0,
 ): RadialGrid {
   const reaches = fields.map((field) => radialReach(field, beamReach(fineness) * Math.sqrt(1 + lobes / 3)));
-  const inner = Math.min(...reaches.map(([from]) => from));
-  const outer = Math.min(Math.max(...reaches.map(([, to]) => to)), set.outerRadius(fineness));
-  const finest = Math.min(...fields.map(finestRadius));
+  const inner = reaches.reduce((least, [from]) => Math.min(least, from), Number.POSITIVE_INFINITY);
+  const farthest = reaches.reduce((most, [, to]) => Math.max(most, to), 0);
+  const outer = Math.min(farthest, set.outerRadius(fineness));
+  const finest = fields.reduce(
+    (least, field) => Math.min(least, finestRadius(field)),
+    Number.POSITIVE_INFINITY,
+  );
   const fastestMode = set.modes.reduce((most, { u }) => Math.max(most, u), 0);
   const quickestDecay = set.modes.reduce((most, { w }) => Math.max(most, w), 0);
   const edges = [Math.min(inner, outer * 0.9)];
@@ -73,7 +77,7 @@ export function facetGrid(
   }
   return panels(edges, (from, to) => {
     const length = to - from;
-    const fastest = Math.max(...fields.map((field) => phaseRate(field, to)));
+    const fastest = fields.reduce((most, field) => Math.max(most, phaseRate(field, to)), 0);
     const waves = length * (fastest + (to <= 1 ? fastestMode : 0));
     return 15 * fineness + 0.56 * waves + (2.6 * fineness * length) / finest + 1.5 * lobes;
   });

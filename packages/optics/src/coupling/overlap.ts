@@ -59,7 +59,7 @@ let scratchAmplitudes = new Float64Array(0);
  * @param pupil the lens's stop and aberration, or null where neither matters
  * @throws {OutOfRange} for a beam that cannot be
  * @source A. W. Snyder and J. D. Love, Optical Waveguide Theory (1983), ch. 20 (from memory): |∫Eψ* dA|² of normalised
- *   fields; how it is computed is told in mode-ladder.ts, polar-overlap.ts, tilt-members.ts and pupil-overlap.ts
+ *   fields; how it is computed is told in mode-ladder.ts, hermite-overlap.ts, polar-overlap.ts and pupil-overlap.ts
  */
 export function overlapOf(
   set: ModeSet,
