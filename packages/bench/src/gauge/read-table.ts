@@ -19,8 +19,8 @@ export function readTable(text: string, file: string): RawReadings {
   const lines = text.replace(/^\uFEFF/u, '').split(/\r\n|\n|\r/u);
   const settings: RawSetting[] = [];
   let heading: string[] | null = null;
-  let separator: string | RegExp = ',';
-  const rows: number[][] = [];
+  let separator = ',';
+  const rows: Row[] = [];
   const refusals: RefusalParts[] = [];
   for (const [i, line] of lines.entries()) {
     const where = `${file}:${i + 1}`;
@@ -34,10 +34,20 @@ export function readTable(text: string, file: string): RawReadings {
       if (heading.every((cell) => readCell(cell, separator) !== null)) throw noHeading(where, heading.length);
       continue;
     }
-    const row = readRow(cellsOf(line, separator), heading.length, separator, where);
-    if (Array.isArray(row)) rows.push(row);
-    else refusals.push(row);
+    const cells = cellsOf(line, separator);
+    if (cells.length === heading.length) rows.push({ where, cells });
+    else refusals.push(wrongWidth(cells.length, heading.length, separator, where));
     if (rows.length > mostRows) throw tooLong(where);
+  }
+  if (heading === null && settings.length > 0 && refusals.length === 0)
+    return { where: file, columns: [], settings };
+  if (heading === null || (rows.length === 0 && refusals.length === 0)) throw empty(file);
+  const columns: RawColumn[] = [];
+  for (const [j, text] of heading.entries()) {
+    const head = readHeading(text);
+    const word = sameWord(rows, j, separator);
+    if (word !== null) settings.push({ name: head.name, text: word, where: file });
+    else columns.push({ heading: head, values: numbersOf(rows, j, separator, refusals) });
   }
   if (refusals.length > mostRefusals)
     refusals.splice(mostRefusals, refusals.length, {
@@ -46,12 +56,38 @@ export function readTable(text: string, file: string): RawReadings {
       mend: 'Mend the first ones in the same way throughout.',
     });
   if (refusals.length > 0) throw new Refusal(refusals);
-  if (heading === null && settings.length > 0) return { where: file, columns: [], settings };
-  if (heading === null || rows.length === 0) throw empty(file);
-  const columns = heading.map(
-    (text, j): RawColumn => ({ heading: readHeading(text), values: rows.map((row) => row[j]!) }),
-  );
   return { where: file, columns, settings };
+}
+
+interface Row {
+  readonly where: string;
+  readonly cells: readonly string[];
+}
+
+/** A word that stands in every row of a column, such as the level of a far field; null for a column of numbers. */
+function sameWord(rows: readonly Row[], j: number, separator: string): string | null {
+  const [first] = rows;
+  const word = first?.cells[j];
+  if (word === undefined || word === '' || rows.length < 2 || readCell(word, separator) !== null) return null;
+  return rows.every(({ cells }) => cells[j] === word) ? word : null;
+}
+
+function numbersOf(
+  rows: readonly Row[],
+  j: number,
+  separator: string,
+  refusals: RefusalParts[],
+): readonly number[] {
+  return rows.map(({ where, cells }) => {
+    const value = readCell(cells[j]!, separator);
+    if (value === null || !Number.isFinite(value))
+      refusals.push({
+        where,
+        what: `\`${cells[j]!.slice(0, 40)}\` is no number`,
+        mend: 'Write plain numbers; units stand in the heading.',
+      });
+    return value ?? Number.NaN;
+  });
 }
 
 /** `# wavelength: 515 nm`; above the heading also without the `#`. */
@@ -64,54 +100,34 @@ function settingOf(line: string, where: string, above: boolean): RawSetting | nu
   return found === null ? null : { name: found[1]!, text: found[2]!, where };
 }
 
-function separatorOf(line: string): string | RegExp {
+function separatorOf(line: string): string {
   if (line.includes(';')) return ';';
   if (line.includes('\t')) return '\t';
   return ',';
 }
 
-function cellsOf(line: string, separator: string | RegExp): string[] {
+function cellsOf(line: string, separator: string): string[] {
   const cells = line.split(separator).map((cell) => cell.trim());
   // a spreadsheet ends its lines in empty cells
   while (cells.length > 1 && cells.at(-1) === '') cells.pop();
   return cells;
 }
 
-function readCell(cell: string, separator: string | RegExp): number | null {
+function readCell(cell: string, separator: string): number | null {
   const plain = cell.replace(/^"(.*)"$/u, '$1').replaceAll('−', '-');
   const text = separator === ',' ? plain : plain.replace(',', '.');
   return /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/iu.test(text) ? Number(text) : null;
 }
 
-function readRow(
-  cells: readonly string[],
-  width: number,
-  separator: string | RegExp,
-  where: string,
-): number[] | RefusalParts {
-  if (cells.length !== width) {
-    const halves = separator === ',' && cells.length === 2 * width;
-    return {
-      where,
-      what: `there are ${cells.length} cells under ${width} headings`,
-      mend: halves
+function wrongWidth(cells: number, width: number, separator: string, where: string): RefusalParts {
+  return {
+    where,
+    what: `there are ${cells} cells under ${width} headings`,
+    mend:
+      separator === ',' && cells === 2 * width
         ? 'Decimal commas? Put semicolons between the columns, in the heading too.'
         : `Give each of the ${width} columns one number in every row.`,
-    };
-  }
-  const row: number[] = [];
-  for (const cell of cells) {
-    const value = readCell(cell, separator);
-    if (value === null || !Number.isFinite(value)) {
-      return {
-        where,
-        what: `\`${cell.slice(0, 40)}\` is no number`,
-        mend: 'Write plain numbers; units stand in the heading.',
-      };
-    }
-    row.push(value);
-  }
-  return row;
+  };
 }
 
 const noHeading = (where: string, width: number): Refusal =>

@@ -178,6 +178,20 @@ describe('tables', () => {
       expect(Math.abs(found.get('m2')!.value! / m2 - 1)).toBeLessThan(1e-6);
     }
   });
+  test('a level may stand in a column of its own, and a pixel may be given in metres', async () => {
+    const files = {
+      'cone.csv': 'reading_z_mm,radius_mm,level\n10,2.2,5%\n20,4.5,5%\n30,6.7,5%\n40,9.0,5%\n50,11.3,5%\n',
+      'spot.png': encodePng({ width: 160, height: 140, data: spot(160, 140, 82, 66), channels: 1, depth: 8 }),
+    };
+    expect((await answers(['far-field-cone', 'cone.csv'], files)).get('na5percent')!.verdict).toBe(
+      'determined',
+    );
+    const [a, b, c] = await Promise.all(
+      ['4e-6', '4um', '4 µm'].map((pixel) => answers(['spot-picture', 'spot.png', '--pixel', pixel], files)),
+    );
+    for (const other of [b!, c!])
+      expect(other.get('d4sigma_m')!.value).toBeCloseTo(a!.get('d4sigma_m')!.value!, 12);
+  });
   const refusedTables: readonly (readonly [string, string, RegExp])[] = [
     ['empty', '', /no readings/u],
     ['no heading', '0,1\n1,2\n', /nothing says what the columns are/u],

@@ -114,8 +114,10 @@ function chosen(name: string | undefined): Gauge {
 /** Settings typed on the command line; they come before those in the file. */
 function settingsOf({ pixel, wavelength, set }: GaugeFlags): readonly RawSetting[] {
   return [
-    ...(pixel === undefined ? [] : [{ name: 'pixel', text: pixel, where: '--pixel' }]),
-    ...(wavelength === undefined ? [] : [{ name: 'wavelength', text: wavelength, where: '--wavelength' }]),
+    ...(pixel === undefined ? [] : [{ name: 'pixel', text: inMetres(pixel), where: '--pixel' }]),
+    ...(wavelength === undefined
+      ? []
+      : [{ name: 'wavelength', text: inMetres(wavelength), where: '--wavelength' }]),
     ...set.map((text) => {
       const [name = '', ...value] = text.split('=');
       if (value.length === 0) {
@@ -129,6 +131,9 @@ function settingsOf({ pixel, wavelength, set }: GaugeFlags): readonly RawSetting
     }),
   ];
 }
+
+/** A bare number with an exponent, `5.2e-6`, is SI as in JSON. */
+const inMetres = (text: string): string => (/^\s*\d*\.?\d+e[+-]?\d+\s*$/iu.test(text) ? `${text} m` : text);
 
 async function readingsFor(
   gauge: Gauge,
