@@ -92,6 +92,7 @@ export { type HowTo, howToFor, howTos } from './gauge/how-to/how-to.ts';
 export { mostPixels, type Picture } from './gauge/picture.ts';
 export { type InputsRead, readInputs } from './gauge/read-inputs.ts';
 export { readTable } from './gauge/read-table.ts';
+export { type DrawerEntry, drawerEntries } from './gauge/to-drawer.ts';
 export { type Edited, editLaunch } from './launch/edit-launch.ts';
 export { launchWith, type Moved, movedByAmount, movedByFactor } from './launch/in-hand.ts';
 export type * from './launch/launch.ts';

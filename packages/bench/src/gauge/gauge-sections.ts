@@ -4,9 +4,11 @@ import { writeInterval, writeQuantity, writeValue } from '../units/write.ts';
 import type { GaugeAnswer } from './answer.ts';
 import type { Gauge, GaugeResult } from './gauge.ts';
 import { gauges } from './gauge-table.ts';
+import { drawerEntries } from './to-drawer.ts';
 
 /** What a gauge found, as people read it. */
-export function gaugeSections(gauge: Gauge, { answers, remarks }: GaugeResult): readonly Section[] {
+export function gaugeSections(gauge: Gauge, result: GaugeResult): readonly Section[] {
+  const { answers, remarks } = result;
   const table: Table = {
     kind: 'table',
     columns: [
@@ -24,12 +26,20 @@ export function gaugeSections(gauge: Gauge, { answers, remarks }: GaugeResult): 
     ...remarks,
   ];
   const items = [...new Set(advice)];
-  return [
-    {
-      heading: `Gauge: ${gauge.title}`,
-      blocks: items.length === 0 ? [table] : [table, { kind: 'list', numbered: false, items }],
-    },
-  ];
+  const entries = drawerEntries(gauge, result).map(({ key, written }) => `${key}: ${written}`);
+  const found: Section = {
+    heading: `Gauge: ${gauge.title}`,
+    blocks: items.length === 0 ? [table] : [table, { kind: 'list', numbered: false, items }],
+  };
+  return entries.length === 0
+    ? [found]
+    : [
+        found,
+        {
+          heading: 'For the drawer or the launch',
+          blocks: [{ kind: 'list', numbered: false, items: entries }],
+        },
+      ];
 }
 
 /** Every gauge with what it answers and needs. */

@@ -1,0 +1,64 @@
+import type { Quantity } from '../quantity/quantity.ts';
+import type { Dimension } from '../units/dimension.ts';
+import { writeQuantity } from '../units/write.ts';
+import type { GaugeAnswer } from './answer.ts';
+import type { Gauge, GaugeResult } from './gauge.ts';
+
+/** An answer as it goes into a drawer or a launch. */
+export interface DrawerEntry {
+  /** The key of a launch, as `nextMeasurement` names it: `laser.beam.diameter`. */
+  readonly key: string;
+  readonly quantity: Quantity;
+  /** As a document has it: `{ value: 0.70 mm ± 0.01 mm, origin: measured, note: knife edge }`. */
+  readonly written: string;
+}
+
+type Place = readonly [gauge: string, quantity: string, key: string, dimension: Dimension];
+
+const places: readonly Place[] = [
+  ['knife-edge', 'd4sigma_m', 'laser.beam.diameter', 'length'],
+  ['knife-edge', 'waistDiameter_m', 'laser.beam.waist diameter', 'length'],
+  ['knife-edge', 'waistPosition_m', 'laser.beam.waist position', 'length'],
+  ['knife-edge', 'm2', 'laser.beam.quality', 'number'],
+  ['spot-picture', 'd4sigma_m', 'laser.beam.diameter', 'length'],
+  ['two-distances', 'fullDivergence_rad', 'laser.beam.divergence', 'angle'],
+  ['caustic', 'waistDiameter_m', 'laser.beam.waist diameter', 'length'],
+  ['caustic', 'waistPosition_m', 'laser.beam.waist position', 'length'],
+  ['caustic', 'm2', 'laser.beam.quality', 'number'],
+  ['before-and-after', 'transmission', 'path.reflectance', 'fraction'],
+  ['far-wall-spot', 'focalLength_m', 'collimator.focal length', 'length'],
+  ['reverse-radius', 'focalLength_m', 'collimator.focal length', 'length'],
+  ['imaging', 'focalLength_m', 'collimator.focal length', 'length'],
+  ['two-colour-focus', 'focalLength_m', 'collimator.focal length', 'length'],
+  ['thread-pitch', 'pitch_m_per_turn', 'collimator.focus.thread', 'screwPitch'],
+  ['far-field-cone', 'na5percent', 'fibre.numerical aperture', 'number'],
+  ['far-field-profile', 'sin5percent', 'fibre.numerical aperture', 'number'],
+  ['core-picture', 'coreDiameter_m', 'fibre.core diameter', 'length'],
+  ['mode-count', 'coreDiameter_m', 'fibre.core diameter', 'length'],
+  ['cut-back', 'attenuation_per_m', 'fibre.attenuation', 'attenuation'],
+  ['substitution', 'loss_nepers', 'fibre.connectors.between.loss', 'loss'],
+  ['photodiode', 'power_W', 'laser.power', 'power'],
+  ['solar-cell', 'power_W', 'laser.power', 'power'],
+  ['calorimeter', 'power_W', 'laser.power', 'power'],
+];
+
+/**
+ * The answers that have a place in a drawer or a launch, with their uncertainty and the origin `measured`. An answer of
+ * few readings is entered with the uncertainty its interval stands for, a 1.645th of half of it, for a document knows no
+ * degrees of freedom. What is undetermined, or has no place, is left out.
+ */
+export function drawerEntries(gauge: Gauge, { answers }: GaugeResult): readonly DrawerEntry[] {
+  return answers.flatMap((answer) => {
+    const place = places.find(([name, quantity]) => name === gauge.name && quantity === answer.quantity);
+    const quantity = measured(answer, gauge.title);
+    if (place === undefined || quantity === null) return [];
+    const [, , key, dimension] = place;
+    const text = writeQuantity(quantity, dimension);
+    return [{ key, quantity, written: `{ value: ${text}, origin: measured, note: ${gauge.title} }` }];
+  });
+}
+
+function measured({ value, low, high, contributions }: GaugeAnswer, note: string): Quantity | null {
+  if (value === null || low === null || high === null || contributions.length === 0) return null;
+  return { value, uncertainty: (high - low) / (2 * 1.6449), shape: 'normal', origin: 'measured', note };
+}
