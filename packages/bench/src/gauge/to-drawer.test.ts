@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { readQuantity } from '../units/read-quantity.ts';
 import { assign } from './assign.ts';
 import { gaugeNamed } from './gauge-table.ts';
-import { howTos } from './how-to/how-to.ts';
+import { howTos } from './how-to/how-tos.ts';
 import { readTable } from './read-table.ts';
 import { drawerEntries } from './to-drawer.ts';
 

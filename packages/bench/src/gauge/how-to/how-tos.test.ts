@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { assign } from '../assign.ts';
 import { gaugeNamed, gauges } from '../gauge-table.ts';
 import { readTable } from '../read-table.ts';
-import { howToFor, howTos } from './how-to.ts';
+import { howToFor, howTos } from './how-tos.ts';
 
 test('every gauge has its how-to, in the order of the table, with steps and cautions', () => {
   expect(howTos.map(({ gauge }) => gauge)).toEqual(gauges.map(({ name }) => name));
