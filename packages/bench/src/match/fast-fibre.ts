@@ -70,7 +70,7 @@ export function fastFibre(profile: 'step' | 'graded', vNumber: number): FastFibr
       const depth = focusDepth(meeting, fundamentalTaker);
       const about = drawnBestDistance(meeting, fundamentalTaker, 0) / depth;
       // the second look stands about the place that the first has found
-      place = about === 0 ? 0 : drawnBestDistance(meeting, fundamentalTaker, about, 1e-5) / depth;
+      place = about === 0 ? 0 : drawnBestDistance(meeting, fundamentalTaker, about, 1e-4) / depth;
       places.set(key, place);
     }
     return place;
@@ -78,7 +78,9 @@ export function fastFibre(profile: 'step' | 'graded', vNumber: number): FastFibr
   // told in depths, the place hardly depends on M²
   const focused = (offer: Offer, size: number, m2: number): Offer => {
     if (few === null) return offer;
-    const beside = placeOf(size / Math.sqrt(m2)) * focusDepth({ ...offer, widening: none }, fundamentalTaker);
+    const place = placeOf(size / Math.sqrt(m2));
+    if (place === 0) return offer;
+    const beside = place * focusDepth({ ...offer, widening: none }, fundamentalTaker);
     return { ...offer, beam: { ...offer.beam, waistZX: -beside, waistZY: -beside } };
   };
   const table = (m2: number, fineness: Fineness): RoundShares =>

@@ -41,12 +41,16 @@ export function roundShares(
     const place = inside / step;
     const below = Math.floor(place);
     const t = place - below;
-    const nodes = [-1, 0, 1, 2].map((i) => atStep(below + i, step));
+    const first = atStep(below - 1, step);
+    const second = atStep(below, step);
+    const third = atStep(below + 1, step);
+    const fourth = atStep(below + 2, step);
     const beyond = Math.exp(-2 * Math.abs(logSize - inside));
-    if (nodes.some(({ besideWaist }) => besideWaist !== nodes[0]!.besideWaist)) {
+    const alike = first.besideWaist === fourth.besideWaist;
+    if (!alike || second.besideWaist !== first.besideWaist || third.besideWaist !== first.besideWaist) {
       return atStep(Math.round(inside / leapStep), leapStep).taken;
     }
-    const [a, b, c, d] = nodes.map(({ taken }) => taken) as [Taken, Taken, Taken, Taken];
+    const [a, b, c, d] = [first.taken, second.taken, third.taken, fourth.taken] as const;
     return {
       guided: Math.min(1, beyond * cubic(a.guided, b.guided, c.guided, d.guided, t)),
       fundamental: Math.min(
