@@ -18,7 +18,8 @@ export const test = base.extend<Fixtures>({
   },
   // biome-ignore lint/correctness/noEmptyPattern: as above
   mayComplain: async ({}, use) => use([]),
-  context: async ({ context, mayComplain }, use) => {
+  // the station outlives the pages: an answer cut off at the end is nobody's fault
+  context: async ({ context, mayComplain, station: _ }, use) => {
     const complaints: string[] = [];
     context.on('console', (message) => {
       if (message.type() === 'error') complaints.push(message.text());

@@ -6,7 +6,7 @@ test('from the match into a launch with one press', async ({ opened: page }) => 
   const best = table.getByRole('row').nth(1);
   await expect(best).toBeVisible();
   const lens = (await best.getByRole('rowheader').textContent()) ?? '';
-  await best.getByRole('button', { name: /^Make it a launch/u }).click();
+  await best.getByRole('button', { name: /^make a launch/u }).click();
   await expect(page).toHaveURL(/\/launch\/[0-9a-f-]{36}$/u);
   await expect(page.getByRole('heading', { level: 1 })).toContainText(lens);
   await allKept(page);
@@ -51,7 +51,7 @@ test('the map is walked by arrow keys, and the purpose is part of the address', 
   await expect(map.locator('[data-cell="1 1"]')).toBeFocused();
   await page.keyboard.press('Enter');
   await expect(page.locator('.chosen')).toContainText('%');
-  await expect(page.locator('.chosen').getByRole('button', { name: 'Make it a launch' })).toBeVisible();
+  await expect(page.locator('.chosen').getByRole('button', { name: 'make a launch' })).toBeVisible();
 });
 
 test('a long match shows how far it is and can be stopped', async ({ opened: page, station }) => {

@@ -50,7 +50,7 @@ export async function startStation(): Promise<StationUnderTest> {
 function started(folder: string, port: number): Promise<ChildProcess> {
   const child = spawn(
     process.execPath,
-    [commandLine, 'station', '--no-open', '--data', folder, '--port', `${port}`],
+    [commandLine, 'station', '--no-open', '--data', folder, '--port', `${port}`, ...otherScreens()],
     {
       stdio: ['ignore', 'pipe', 'pipe'],
     },
@@ -65,6 +65,12 @@ function started(folder: string, port: number): Promise<ChildProcess> {
     child.stderr.on('data', hear);
     child.once('exit', (code) => reject(new Error(`the station ended with ${code}: ${said}`)));
   });
+}
+
+/** Screens that were built elsewhere, to be tried without touching those of the checkout. */
+function otherScreens(): readonly string[] {
+  const folder = process.env.COREWARD_WEB;
+  return folder === undefined ? [] : ['--web', folder];
 }
 
 function freePort(): Promise<number> {

@@ -34,7 +34,11 @@ export function StepsBar(): JSX.Element {
     if (change !== null && change.where !== window.location.pathname) go(pageAt(change.where));
   };
   return (
-    <div className="steps" hidden={last === undefined && next === undefined && unkept.length === 0}>
+    <section
+      aria-label={keeperTexts.steps}
+      className="steps"
+      hidden={last === undefined && next === undefined && unkept.length === 0}
+    >
       {last !== undefined && (
         <button type="button" className="step" onClick={step(keeping.undo)} aria-keyshortcuts="Control+Z">
           {keeperTexts.undo(last.what)}
@@ -57,6 +61,6 @@ export function StepsBar(): JSX.Element {
             ? keeperTexts.keeping
             : keeperTexts.waiting(unkept.length)}
       </span>
-    </div>
+    </section>
   );
 }

@@ -66,7 +66,7 @@ export function MatchTable({
                   aria-label={matchTexts.makeLabel(matchTexts.combination(row.collimator, row.fibre))}
                   onClick={() => onMake(row)}
                 >
-                  {matchTexts.makeShort}
+                  {matchTexts.make}
                 </button>
               </td>
             </tr>

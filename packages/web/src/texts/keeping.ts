@@ -12,6 +12,7 @@ export const keeperTexts = {
   kept: 'Kept',
   keeping: 'Keeping …',
   waiting: (count: number): string => (count === 1 ? '1 change waits' : `${count} changes wait`),
+  steps: 'Steps back and forward',
   undo: (what: string): string => `Undo: ${what}`,
   redo: (what: string): string => `Redo: ${what}`,
   nothingToUndo: 'Nothing to undo',

@@ -35,10 +35,9 @@ export const matchTexts = {
   } satisfies Record<MatchColumn, string>,
   plug: 'plug',
   act: 'launch',
-  make: 'Make it a launch',
-  makeShort: 'make it one',
+  make: 'make a launch',
   all: (count: number): string => `Show all ${count}`,
-  makeLabel: (what: string): string => `Make it a launch: ${what}`,
+  makeLabel: (what: string): string => `make a launch: ${what}`,
   whatMade: (name: string): string => `launch “${name}” out of the match`,
   plugs: {
     fits: 'fits',

@@ -1,0 +1,85 @@
+/// <reference lib="dom" />
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Page } from '@playwright/test';
+import { examplePath, expect, test } from './bench-test.ts';
+
+/** Evaluated in the page by the test's own channel: the page's policy lets no script in. */
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+const pages = [
+  '/',
+  examplePath,
+  `${examplePath}/versions`,
+  '/launch/new',
+  // with a laser, and a fibre with lists in it, unfolded
+  '/drawer#e8a3b1e0-0000-4000-8000-000000000002',
+  '/drawer#e8a3b1e0-0000-4000-8000-00000000000e',
+  '/match?for=total&laser=green+module',
+  '/book',
+  '/pair',
+  '/nowhere',
+] as const;
+
+async function open(page: Page, address: string, path: string): Promise<void> {
+  await page.goto('about:blank');
+  await page.goto(`${address}${path}`);
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+  // a forecast that is still being computed is told fainter
+  await expect(page.locator('[aria-busy="true"]')).toHaveCount(0);
+  await expect(page.getByText(/^(?:Opening|Asking the station) …$/u)).toHaveCount(0);
+  if (path.startsWith('/match'))
+    await expect(page.getByRole('table', { name: 'All combinations' })).toBeVisible();
+}
+
+test('at 1280, 768 and 360 px no page is wider than the screen, and every control is large enough to press', async ({
+  opened: page,
+  station,
+}) => {
+  for (const path of pages) {
+    await open(page, station.address, path);
+    for (const width of [1280, 768, 360]) {
+      await page.setViewportSize({ width, height: 740 });
+      const over = () => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+      // pictures that measure their room follow a moment later
+      await expect.poll(over, { message: `${path} at ${width} px` }).toBeLessThanOrEqual(0);
+      // WCAG 2.2, success criterion 2.5.8 (read from memory): 24 px either way, text links excepted
+      const small = await page.evaluate(() =>
+        [...document.querySelectorAll('button, select, input[type="text"]')]
+          .map((one) => ({ box: one.getBoundingClientRect(), text: one.textContent || one.ariaLabel }))
+          .filter(({ box }) => box.width > 0 && (box.width < 24 || box.height < 24))
+          .map(({ text }) => text),
+      );
+      expect(small, `${path} at ${width} px`).toEqual([]);
+    }
+  }
+});
+
+for (const theme of ['dark', 'light'] as const) {
+  test(`axe finds nothing to complain about in the ${theme} theme`, async ({ opened: page, station }) => {
+    await page.getByRole('radio', { name: theme, exact: true }).check();
+    await expect(page.locator('html')).toHaveAttribute('data-theme', theme);
+    await expect(page.locator('.kept')).toHaveAttribute('data-unkept', '0');
+    // the themes differ in their colours and in nothing else
+    const only = theme === 'dark' ? {} : { runOnly: ['color-contrast'] };
+    for (const path of pages) {
+      await open(page, station.address, path);
+      await expect(page.locator('html')).toHaveAttribute('data-theme', theme);
+      await page.evaluate(() => {
+        for (const folded of document.querySelectorAll('details')) folded.open = true;
+      });
+      await page.evaluate(axeSource);
+      const violations = await page.evaluate(async (options) => {
+        // biome-ignore lint/suspicious/noExplicitAny: axe puts itself on the window
+        const { violations } = await (window as any).axe.run(options);
+        return violations.map(
+          ({ id, nodes }: { id: string; nodes: { html: string; failureSummary: string }[] }) => ({
+            id,
+            nodes: nodes.slice(0, 3).map(({ html, failureSummary }) => `${html} ${failureSummary}`),
+          }),
+        );
+      }, only);
+      expect.soft(violations, path).toEqual([]);
+    }
+  });
+}
