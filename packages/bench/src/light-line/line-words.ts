@@ -22,13 +22,15 @@ export function drawingText({ widened, fibre, scale }: LineDrawing, line: LightL
   return `To scale along the path, straightened at the mirrors; ${across}.${fibreText}`;
 }
 
-/** What the two halves show; null where they are the same. */
-export function halvesText(line: LightLine): { readonly above: string; readonly below: string } | null {
+/** What the two halves beside the axis show, as the line runs over the page; null where they are the same. */
+export function halvesText(line: LightLine, run: 'across' | 'down'): string | null {
   const differs = line.stretches.some(
     ({ beam: { x, y } }) =>
       x.waistRadius !== y.waistRadius || x.waistPosition !== y.waistPosition || x.quality !== y.quality,
   );
-  return differs ? { above: 'above: half width, horizontal', below: 'below: half width, vertical' } : null;
+  if (!differs) return null;
+  const [first, second] = run === 'across' ? ['Above', 'below'] : ['Left', 'right'];
+  return `${first} its axis stands half the horizontal width, ${second} it half the vertical one.`;
 }
 
 /** What reaches a part, or what the laser sends: `11.2 mW`. */

@@ -147,7 +147,7 @@ function Words({ forecast }: { readonly forecast: Forecast }): JSX.Element {
       {[...remarkSections(forecast), measurementSection(forecast)].map((section) => (
         <SectionView key={section.heading} section={section} />
       ))}
-      <SectionView section={cautionSection(forecast)} />
+      <SectionView section={cautionSection(forecast)} className="words cautions" />
       <details>
         <summary>{launchTexts.more}</summary>
         {[

@@ -32,7 +32,7 @@ export function LineView({ line, laserPower, chosen, onChoose }: LineViewProps):
   const { half, labelsAt, label } = measures[run];
   const drawing = drawLine(line, { length, half, label });
   const axis = half + 2;
-  const halves = halvesText(line);
+  const halves = halvesText(line, run);
 
   function move(event: KeyboardEvent<HTMLOListElement>): void {
     const step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key];
@@ -89,7 +89,7 @@ export function LineView({ line, laserPower, chosen, onChoose }: LineViewProps):
       )}
       <p className="line-note">
         {drawingText(drawing, line)}
-        {halves !== null && ` ${halves.above}; ${halves.below}.`}
+        {halves !== null && ` ${halves}`}
       </p>
     </div>
   );

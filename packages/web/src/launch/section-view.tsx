@@ -2,9 +2,15 @@ import type { Block, Cell, Row, Section, Table } from '@coreward/bench';
 import type { JSX } from 'react';
 
 /** A piece of what bench says, set for a screen. */
-export function SectionView({ section }: { readonly section: Section }): JSX.Element {
+export function SectionView({
+  section,
+  className = 'words',
+}: {
+  readonly section: Section;
+  readonly className?: string;
+}): JSX.Element {
   return (
-    <section className="words">
+    <section className={className}>
       <h2>{section.heading}</h2>
       <Blocks blocks={section.blocks} />
     </section>

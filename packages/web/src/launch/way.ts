@@ -3,7 +3,7 @@ import type { DrawnPoint } from '@coreward/bench';
 /** How the line runs over the page: from left to right, or, where there is no room, downwards. */
 export type Run = 'across' | 'down';
 
-/** A place on the page from one along the light and one beside it; beside is upwards, or to the right where it runs down. */
+/** A place on the page from one along the light and one beside it; beside is upwards, or to the left where it runs down. */
 export type ToPage = (along: number, beside: number) => string;
 
 /** @param axis where the axis of the light lies on the page, across its run */
@@ -11,7 +11,7 @@ export function toPage(run: Run, axis: number): ToPage {
   const place = (number: number) => number.toFixed(1);
   return run === 'across'
     ? (along, beside) => `${place(along)} ${place(axis - beside)}`
-    : (along, beside) => `${place(axis + beside)} ${place(along)}`;
+    : (along, beside) => `${place(axis - beside)} ${place(along)}`;
 }
 
 /** The outline of a beam as an SVG path, its width times `share`. */
