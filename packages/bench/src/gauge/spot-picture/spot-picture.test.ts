@@ -1,0 +1,74 @@
+import { normalFrom, seededUniform } from '@coreward/optics';
+import { expect, test } from 'vitest';
+import type { GaugeAnswer } from '../answer.ts';
+import { spotPicture } from './spot-picture.ts';
+
+/** What the gauge says of a grey picture drawn by a formula, codes to 255. */
+function seen(
+  width: number,
+  height: number,
+  draw: (x: number, y: number) => number,
+): (name: string) => GaugeAnswer {
+  const samples = Uint8Array.from({ length: width * height }, (_, i) =>
+    Math.max(0, Math.min(255, Math.round(draw(i % width, Math.floor(i / width))))),
+  );
+  const picture = { width, height, channels: 1, samples, fullScale: 255, format: 'png' } as const;
+  const { answers } = spotPicture.measure({ columns: {}, settings: {}, words: {}, picture });
+  return (name) => answers.find(({ quantity }) => quantity === name)!;
+}
+
+const random = seededUniform(3);
+const noise = (size: number): number => size * normalFrom(random);
+const bell = (x: number, y: number, at: number, sigma: number): number =>
+  Math.exp(-((x - at) ** 2 + (y - 80) ** 2) / (2 * sigma ** 2));
+
+const wrongThings: readonly (readonly [string, (x: number, y: number) => number])[] = [
+  ['noise alone', () => 40 + noise(6)],
+  ['a slope of light', (x, y) => x + 0.3 * y],
+  ['a chequered cloth', (x, y) => (((x >> 4) + (y >> 4)) % 2) * 180 + 20],
+  ['darkness', () => 0],
+  ['a white wall', () => 255],
+  ['a room', (x, y) => 60 + 40 * Math.sin(x / 17) + 30 * Math.cos(y / 11) + noise(6)],
+  ['a bright stripe', (x) => (x > 90 && x < 110 ? 200 : 10)],
+];
+
+test.each(wrongThings)('%s is no spot, and gets no width', (_, draw) => {
+  const width = seen(200, 160, draw)('d4sigma_px');
+  expect(width.value).toBeNull();
+  expect(width.add).not.toBeNull();
+});
+
+test('a tilted background does not widen a spot (second moments of a Gaussian: 4σ, elementary)', () => {
+  const width = seen(
+    200,
+    160,
+    (x, y) => 150 * bell(x, y, 95, 9) + 8 + 0.15 * x + 0.05 * y + noise(1.2),
+  )('d4sigma_px');
+  expect(width.low!).toBeLessThan(36);
+  expect(width.high!).toBeGreaterThan(36);
+  // noise of a hundredth of the peak leaves about a per cent
+  expect(Math.abs(width.value! / 36 - 1)).toBeLessThan(0.03);
+});
+
+test('a large spot, looked at in blocks of pixels, has the same width and place', () => {
+  const answer = seen(
+    900,
+    700,
+    (x, y) => 180 * Math.exp(-(((x - 430.4) / 44) ** 2 + ((y - 350.7) / 31) ** 2) / 2) + 9 + noise(1.5),
+  );
+  // noise of a hundredth over some ten thousand pixels: a few thousandths
+  expect(Math.abs(answer('d4sigmaMajor_px').value! / 176 - 1)).toBeLessThan(5e-3);
+  expect(Math.abs(answer('d4sigmaMinor_px').value! / 124 - 1)).toBeLessThan(5e-3);
+  expect(Math.abs(answer('centroidX_px').value! - 430.4)).toBeLessThan(0.2);
+  expect(Math.abs(answer('centroidY_px').value! - 350.7)).toBeLessThan(0.2);
+});
+
+test('a round spot has no long axis', () => {
+  const azimuth = seen(
+    200,
+    160,
+    (x, y) => 150 * bell(x, y, 95, 9) + 8 + noise(1.2),
+  )('azimuthMajor_imageDown_rad');
+  expect(azimuth.value).toBeNull();
+  expect(azimuth.because).toMatch(/round/u);
+});
