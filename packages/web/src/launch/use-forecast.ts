@@ -12,6 +12,9 @@ export interface ForecastState {
   readonly hasFailed: boolean;
 }
 
+/** A hand that rests so long is asked about, ms. */
+const handPause = 30;
+
 /** Forecasts with their ranges, worked out apart from the page so that no hand is held up. */
 export function useForecast(text: string, inHand: ForecastQuestion['inHand']): ForecastState {
   const asker = useRef<AskNewest<ForecastQuestion> | null>(null);
@@ -37,7 +40,15 @@ export function useForecast(text: string, inHand: ForecastQuestion['inHand']): F
   const key = inHand?.key ?? null;
   const value = inHand?.value ?? null;
   useEffect(() => {
-    asker.current?.ask({ text, inHand: key === null || value === null ? null : { key, value } });
+    const isHeld = key !== null && value !== null;
+    const ask = () => asker.current?.ask({ text, inHand: isHeld ? { key, value } : null });
+    if (!isHeld) {
+      ask();
+      return;
+    }
+    // a hand on its way would throw each answer away, and the work would be missed by the drawing
+    const pause = setTimeout(ask, handPause);
+    return () => clearTimeout(pause);
   }, [text, key, value]);
   const isOf = ({ text: asked, inHand: held }: ForecastQuestion) =>
     asked === text && (held?.key ?? null) === key && (held?.value ?? null) === value;

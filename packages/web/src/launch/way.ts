@@ -27,7 +27,7 @@ export function outline(points: readonly DrawnPoint[], share: number, at: ToPage
  * a Gaussian there.
  */
 export const veils: readonly { readonly share: number; readonly opacity: number }[] = veilsOf(
-  Array.from({ length: 14 }, (_, i) => 1.5 - i * 0.11),
+  Array.from({ length: 10 }, (_, i) => 1.45 - i * 0.15),
 );
 
 function veilsOf(shares: readonly number[]) {
