@@ -57,7 +57,7 @@ test('every part of the line unfolds its tag, and a refused value says why there
   const length = page.getByRole('textbox', { name: 'length', exact: true });
   await length.fill('18 kg');
   await length.press('Enter');
-  await expect(page.getByRole('alert')).toContainText('18 kg');
+  await expect(page.getByRole('alert')).toContainText('kg is no unit');
   await length.fill('25 m');
   await length.press('Enter');
   await expect(page.getByRole('alert')).toHaveCount(0);

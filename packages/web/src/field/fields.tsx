@@ -25,7 +25,8 @@ export function Fields({ node, refused, onWrite }: FieldProps<FieldNode>): JSX.E
 /** The fields of a group without a frame around them: what is written or needed first, the rest behind one word. */
 export function GroupFields({ node, refused, onWrite }: FieldProps<GroupField>): JSX.Element {
   const id = useId();
-  const open = node.fields.filter((field) => belongs(node, field.key));
+  const name = node.fields.find(({ kind }) => kind === 'name');
+  const open = node.fields.filter((field) => field !== name && belongs(node, field.key));
   const first = open.filter(
     (field) => isFilled(field) || isNeeded(node, field) || refusedAt(refused, field.path).length > 0,
   );
@@ -33,6 +34,7 @@ export function GroupFields({ node, refused, onWrite }: FieldProps<GroupField>):
   const own = refused.filter(({ place }) => place === placeOfPath(node.path));
   return (
     <>
+      {name !== undefined && <Fields node={name} refused={refused} onWrite={onWrite} />}
       <Variant node={node} onWrite={onWrite} />
       {first.map((field) =>
         field.kind === 'group' ? (
