@@ -63,36 +63,3 @@ test('every part of the line unfolds its tag, and a refused value says why there
   await expect(page.getByRole('alert')).toHaveCount(0);
   await allKept(page);
 });
-
-test('a part is swapped for one from the drawer, and back by undoing', async ({ opened: page, station }) => {
-  await page.goto(`${station.address}${examplePath}`);
-  const before = await answer(page);
-  await line(page)
-    .getByRole('button', { name: /^loft line/u })
-    .click();
-  await page.getByRole('combobox', { name: 'swap in from the drawer' }).selectOption('orange patch lead');
-  await expect(line(page).getByRole('button', { name: /^orange patch lead/u })).toBeVisible();
-  await expect.poll(() => answer(page)).not.toBe(before);
-  await page.getByRole('button', { name: /^Undo/u }).click();
-  await expect(line(page).getByRole('button', { name: /^loft line/u })).toBeVisible();
-  await expect.poll(() => answer(page)).toBe(before);
-  await allKept(page);
-});
-
-test('the focal length is turned by keys, and the answer follows the hand', async ({
-  opened: page,
-  station,
-}) => {
-  await page.goto(`${station.address}${examplePath}`);
-  const before = await answer(page);
-  await line(page)
-    .getByRole('button', { name: /^red one/u })
-    .click();
-  const wheel = page.getByRole('slider', { name: 'turn focal length' });
-  await wheel.focus();
-  for (let turn = 0; turn < 5; turn += 1) await page.keyboard.press('ArrowRight');
-  await expect.poll(() => answer(page)).not.toBe(before);
-  await page.keyboard.press('Tab');
-  await expect(page.getByRole('button', { name: /^Undo: .*focal length/u })).toBeVisible();
-  await allKept(page);
-});
