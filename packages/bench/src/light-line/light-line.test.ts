@@ -108,7 +108,7 @@ describe('the parts on the line', () => {
     expect(parts.flatMap(({ losses }) => losses.map(({ id }) => id))).toEqual(
       seen.ledger.map(({ id }) => id),
     );
-    parts.slice(1).forEach((part, i) => expect(part.arriving).toBe(parts[i]!.leaving));
+    for (const [i, part] of parts.slice(1).entries()) expect(part.arriving).toBe(parts[i]!.leaving);
     expect(parts.at(-1)!.leaving).toBeCloseTo(seen.budget.output, 12);
   });
 });
@@ -127,7 +127,8 @@ describe('the line on paper', () => {
   });
   test('keeps labels apart, in order and on the paper', () => {
     const places = drawing.parts.map(({ label }) => label);
-    places.slice(1).forEach((place, i) => expect(place - places[i]!).toBeGreaterThanOrEqual(100 - 1e-9));
+    for (const [i, place] of places.slice(1).entries())
+      expect(place - places[i]!).toBeGreaterThanOrEqual(100 - 1e-9);
     expect(places[0]).toBeGreaterThanOrEqual(50);
     expect(places.at(-1)).toBeLessThanOrEqual(950);
   });

@@ -59,3 +59,8 @@ export function lossAt({ arriving, leaving, losses }: LinePart): string | null {
   const loss = writeDecibel(arriving === 0 ? 1 : leaving / arriving);
   return loss === '0 dB' ? null : loss;
 }
+
+/** By how much a mirror turns the light: `90°`; null for what does not. */
+export function foldText({ fold }: LinePart): string | null {
+  return fold === null ? null : writeValue(fold, 'angle', 3, '°');
+}

@@ -43,11 +43,39 @@ export function FocusView({ focus }: { readonly focus: FocusPicture }): JSX.Elem
         />
         <circle className="mode-edge" r={px(suitedRadius)} />
       </svg>
+      <FocusFromTheSide focus={focus} scale={px(1)} />
+      <p className="line-note">{launchTexts.focusSeen}</p>
       <ul className="legend">
         <li className="legend-spot">{words[0]}</li>
         <li className="legend-mode">{words[1]}</li>
         <li className="legend-core">{words[2]}</li>
       </ul>
     </section>
+  );
+}
+
+/** The same focus from the side: the light comes from the left, the core begins at the facet. Along it is not to scale. */
+function FocusFromTheSide({
+  focus: { edge, reach, coreRadius, suitedRadius },
+  scale,
+}: {
+  readonly focus: FocusPicture;
+  readonly scale: number;
+}): JSX.Element | null {
+  if (edge.length === 0) return null;
+  const lane = 0.6;
+  const across = (metres: number) => Math.min(lane * half, lane * metres * scale);
+  const along = (position: number) => -half + (1 + position / reach) * half;
+  const above = edge.map(({ position, radiusX }) => `${along(position)} ${-across(radiusX)}`);
+  const below = edge.map(({ position, radiusY }) => `${along(position)} ${across(radiusY)}`).reverse();
+  const core = across(coreRadius);
+  const mode = across(suitedRadius);
+  return (
+    <svg viewBox={`${-half} ${-lane * half} ${2 * half} ${2 * lane * half}`} aria-hidden="true">
+      <rect className="core" x="0" y={-core} width={half} height={2 * core} />
+      <path className="side-light" d={`M${above.join('L')}L${below.join('L')}Z`} />
+      <path className="mode-edge" d={`M0 ${-mode}H${half}M0 ${mode}H${half}`} />
+      <path className="facet-edge" d={`M0 ${-lane * half}V${lane * half}`} />
+    </svg>
   );
 }

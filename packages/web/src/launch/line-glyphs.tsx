@@ -1,4 +1,4 @@
-import type { DrawnPart, LineDrawing } from '@coreward/bench';
+import { type DrawnPart, foldText, type LineDrawing } from '@coreward/bench';
 import type { JSX } from 'react';
 import { type Run, type ToPage, toPage } from './way.ts';
 
@@ -21,9 +21,30 @@ export function LineGlyphs({ drawing, chosen, run, axis, half, labelsAt }: LineG
         <g key={drawn.part.id} className={drawn.part.id === chosen ? 'glyph chosen' : 'glyph'}>
           <path className="thread" d={threadTo(drawn, half, labelsAt, at)} />
           <path className="mark" d={markOf(drawn, half, at)} />
+          <Fold drawn={drawn} run={run} axis={axis} half={half} />
         </g>
       ))}
     </>
+  );
+}
+
+/** By how much a mirror turns the light, beside its upper edge. */
+function Fold({
+  drawn: { part, along },
+  run,
+  axis,
+  half,
+}: Pick<LineGlyphsProps, 'run' | 'axis' | 'half'> & { readonly drawn: DrawnPart }): JSX.Element | null {
+  const text = foldText(part);
+  if (text === null) return null;
+  return run === 'across' ? (
+    <text className="fold" x={along - half * 0.3} y={axis - half * 0.8}>
+      {text}
+    </text>
+  ) : (
+    <text className="fold" x={2} y={along - half * 0.55}>
+      {text}
+    </text>
   );
 }
 

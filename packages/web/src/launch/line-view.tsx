@@ -18,7 +18,7 @@ interface LineViewProps {
 
 /** Measures of the drawing, CSS pixels. */
 const measures = {
-  across: { half: 84, labelsAt: 128, label: 104, depth: 212 },
+  across: { half: 84, labelsAt: 128, label: 98 },
   down: { half: 44, labelsAt: 76, label: 58, least: 420 },
 } as const;
 

@@ -10,6 +10,7 @@ export const launchTexts = {
   ledgerColumns: { loss: 'loss', passes: 'passes', range: '90 % range', left: 'left' },
   costNothing: (labels: string): string => `These cost nothing here: ${labels}.`,
   focus: 'Focus at the facet',
+  focusSeen: 'Above face on; below from the side, the light coming from the left, not to scale along it.',
   close: 'Close',
   more: 'More of this forecast',
   refused: 'This launch cannot be read',
