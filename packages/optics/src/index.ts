@@ -266,7 +266,14 @@ export {
 } from './hazard/hazard-distance.ts';
 export { classWording, type LaserClass, laserClasses, worstClass } from './hazard/laser-class.ts';
 export type { Harm } from './hazard/limit-row.ts';
-export { type LimitSet, limitSets, limitSetTitles, type Tissue, tissues } from './hazard/limit-set.ts';
+export {
+  type LimitSet,
+  limitSetNames,
+  limitSets,
+  limitSetTitles,
+  type Tissue,
+  tissues,
+} from './hazard/limit-set.ts';
 export {
   type AssumedPower,
   type HiddenInfrared,

@@ -1,3 +1,4 @@
+import { limitSetNames } from '@coreward/optics';
 import type { Block, Row, Section } from '../ledger/section.ts';
 import type { Cautions } from './cautions.ts';
 import { distanceText, timesText } from './figures-of-caution.ts';
@@ -151,7 +152,7 @@ function rowOf(hazard: Hazard, roomLength: number | null): Row {
       wavelength === null ? '' : wavelengthText(wavelength),
       hazardDistance === null ? '' : hazardDistance === 0 ? '0' : shortDistance(hazardDistance, roomLength),
       timesLimit === null ? '' : timesText(timesLimit).replace(/ times$/u, ''),
-      limitSet === null ? '' : `${limitSet}${shortTime}`,
+      limitSet === null ? '' : `${limitSetNames[limitSet]}${shortTime}`,
       `[${weakestMark(basis)}]`,
     ],
   };

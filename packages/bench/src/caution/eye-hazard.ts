@@ -5,6 +5,7 @@ import {
   type IrradianceLimit,
   isUnderLimitEverywhere,
   joinBases,
+  limitSetNames,
   nearestEyeDistance,
 } from '@coreward/optics';
 import { writeValue } from '../units/write.ts';
@@ -176,7 +177,7 @@ function fineText(
 ): string {
   return (
     `(Estimate: ${atMostText(power, 'power')} of ${wavelengthText(wavelength)} counted; limit ` +
-    `${limitText(limit.irradiance, 'irradiance')} of ${limit.set} for ${timeText(limit.exposureTime)}, over ` +
+    `${limitText(limit.irradiance, 'irradiance')} of ${limitSetNames[limit.set]} for ${timeText(limit.exposureTime)}, over ` +
     `${writeValue(limit.averagingDiameter, 'length')}; ${definitionText(geometry.beamDefinition)}.)`
   );
 }

@@ -1,4 +1,4 @@
-import { limitSetTitles, listed, powerAtLimit, smallestCountedAngle } from '@coreward/optics';
+import { limitSetNames, limitSetTitles, listed, powerAtLimit, smallestCountedAngle } from '@coreward/optics';
 import type { Block, Section, Term } from '../ledger/section.ts';
 import { writeValue } from '../units/write.ts';
 import type { LimitAnswer } from './limit-answer.ts';
@@ -25,7 +25,9 @@ function governingSection(answer: LimitAnswer): Section {
   const { tissue, wavelength, exposureTime } = question.exposure;
   const { governing, isTie } = both;
   const stop = writeValue(governing.averagingDiameter, 'length');
-  const said = isTie ? 'both sets say the same' : `${governing.set} governs: it is the lower of two sets`;
+  const said = isTie
+    ? 'both sets say the same'
+    : `${limitSetNames[governing.set]} governs: it is the lower of two sets`;
   const remarks = limitRemarks(answer);
   return {
     heading: `Limit for the ${tissue}: ${wavelengthText(wavelength)}, ${timeText(exposureTime)}`,
@@ -79,7 +81,7 @@ function setsSection({ both }: LimitAnswer): Section {
         rows: listed(both).map((limit) => ({
           kind: 'cells',
           cells: [
-            limit.set,
+            limitSetNames[limit.set],
             limitText(limit.irradiance, 'irradiance'),
             limitText(limit.radiantExposure, 'radiantExposure'),
             writeValue(limit.averagingDiameter, 'length'),
@@ -90,7 +92,7 @@ function setsSection({ both }: LimitAnswer): Section {
       {
         kind: 'list',
         numbered: false,
-        items: listed(both).map(({ set, formula }) => `${set}: ${formula}. ${limitSetTitles[set]}.`),
+        items: listed(both).map(({ set, formula }) => `${formula}: ${limitSetTitles[set]}.`),
       },
     ],
   };

@@ -139,8 +139,8 @@ test('every text ends in the standing line, says it is an estimate and names set
   });
   for (const word of [
     'estimate',
-    'eu2006',
-    'icnirp2013',
+    'EU 2006',
+    'ICNIRP 2013',
     '7 mm',
     '10 s',
     '532 nm',
@@ -151,8 +151,8 @@ test('every text ends in the standing line, says it is an estimate and names set
     expect(text).toContain(word);
   }
   expect(text).toContain('both sets say the same');
-  expect(said('1064 nm', '10 ns')).toContain('icnirp2013 governs');
-  expect(said('1310 nm', '100 s')).toContain('eu2006 governs');
+  expect(said('1064 nm', '10 ns')).toContain('ICNIRP 2013 governs');
+  expect(said('1310 nm', '100 s')).toContain('EU 2006 governs');
 });
 
 /** Words that no result may use. */

@@ -1,4 +1,10 @@
-import { type IrradianceLimit, joinBases, magnifierLine, powerAtLimit } from '@coreward/optics';
+import {
+  type IrradianceLimit,
+  joinBases,
+  limitSetNames,
+  magnifierLine,
+  powerAtLimit,
+} from '@coreward/optics';
 import { type EyePlace, notCovered, placeText } from './eye-hazard.ts';
 import { atMostText, timesText } from './figures-of-caution.ts';
 import { type Hazard, levelFor } from './hazard.ts';
@@ -68,6 +74,6 @@ function longerText(accident: LimitsFor | null, longer: number, usual: number): 
 function fineText(power: number, { wavelength }: LineOfLight, limit: IrradianceLimit): string {
   return (
     `(Estimate: ${atMostText(power, 'power')} of ${wavelengthText(wavelength)} counted; limit ` +
-    `${limitText(powerAtLimit(limit), 'power')}, ${limit.set}, for ${timeText(limit.exposureTime)}.)`
+    `${limitText(powerAtLimit(limit), 'power')}, ${limitSetNames[limit.set]}, for ${timeText(limit.exposureTime)}.)`
   );
 }

@@ -1,5 +1,5 @@
 /** Hands in the beam: at the exit, and in the focus of the coupling lens. Everything that shines there adds up. */
-import { joinBases, stopArea } from '@coreward/optics';
+import { joinBases, limitSetNames, stopArea } from '@coreward/optics';
 import { writeValue } from '../units/write.ts';
 import { atMostText, timesText } from './figures-of-caution.ts';
 import { type Hazard, type HazardPlace, levelFor } from './hazard.ts';
@@ -74,7 +74,7 @@ function skinHazard(
     get fine() {
       return (
         `(Estimate: ${atMostText(laser.power, 'power')} of ${wavelengthText(laser.wavelength)} counted; limit ` +
-        `${limitText(governing.irradiance, 'irradiance')} of ${governing.set} for ${timeText(time.exposureTime)}, over ${stop}${lines.length > 1 ? '; the lines beside it added' : ''}.)`
+        `${limitText(governing.irradiance, 'irradiance')} of ${limitSetNames[governing.set]} for ${timeText(time.exposureTime)}, over ${stop}${lines.length > 1 ? '; the lines beside it added' : ''}.)`
       );
     },
     assumed: laser.assumed,

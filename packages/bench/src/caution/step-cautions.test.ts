@@ -204,7 +204,7 @@ describe('how cautions are told', () => {
       if (unit === null) continue;
       expect(fine, id).toMatch(/^\(Estimate: /u);
       if (wavelength !== null) expect(fine, id).toMatch(/\d+(\.\d+)? nm/u);
-      if (limitSet !== null) expect(fine, id).toMatch(/(eu2006|icnirp2013).* for \d+(\.\d+)? s/u);
+      if (limitSet !== null) expect(fine, id).toMatch(/(EU 2006|ICNIRP 2013).* for \d+(\.\d+)? s/u);
       if (hazardDistance !== null && hazardDistance > 0)
         expect(fine, id).toMatch(/beam at (1\/e|1\/e²|5 %)|matt surface/u);
     }

@@ -1,4 +1,4 @@
-import type { LaserClass } from '@coreward/optics';
+import { type LaserClass, limitSetNames } from '@coreward/optics';
 import { writeValue } from '../units/write.ts';
 import { capital } from './eye-hazard.ts';
 import { atMostText } from './figures-of-caution.ts';
@@ -13,7 +13,7 @@ export function classText({ line, treatedLike }: LineSummary): string {
     return `${light}: not evaluated; treat it like class 4 until your laser safety officer has looked.`;
   }
   const { wording, remarks, set, timeBase } = treatedLike;
-  return `${light}: ${[wording, ...remarks].join('; ')} (estimate, ${set}, ${timeText(timeBase)}).${asksFor(treatedLike.treatedLike)}`;
+  return `${light}: ${[wording, ...remarks].join('; ')} (estimate, ${limitSetNames[set]}, ${timeText(timeBase)}).${asksFor(treatedLike.treatedLike)}`;
 }
 
 /** What work with such light asks for where there are rules. @source a laser laboratory's page after IEC 60825: read */
@@ -37,8 +37,8 @@ export function eyewearText(
   const light = wavelengthText(wavelength);
   const relies = exposureTime < 10 ? `; ${wording.split('; ').at(-1)}` : '';
   return density.atLeast === 0
-    ? `${light}: under the limit assumed for ${timeText(exposureTime)}${relies} (estimate, ${density.limit.set}).`
-    : `${light}: optical density ${density.atLeast} or more for ${timeText(exposureTime)}${relies} (estimate, ${density.limit.set}).`;
+    ? `${light}: under the limit assumed for ${timeText(exposureTime)}${relies} (estimate, ${limitSetNames[density.limit.set]}).`
+    : `${light}: optical density ${density.atLeast} or more for ${timeText(exposureTime)}${relies} (estimate, ${limitSetNames[density.limit.set]}).`;
 }
 
 /** `Align with 1 mW at most, better 0.6 mW: a filter of optical density 1.4.` */

@@ -3,6 +3,7 @@ import {
   hotSpotFactor,
   joinBases,
   type Line,
+  limitSetNames,
   powerAtLimit,
   stopArea,
   worseCombinedExposure,
@@ -116,7 +117,7 @@ function sum(walk: Walk, lines: readonly LineOfLight[], at: Together): readonly 
       },
       doNow: at.doNow,
       get fine() {
-        return `(Estimate: shares of the limits of ${limitSet} for ${timeText(exposureTime)} added, ${definitionText(at.geometry.beamDefinition)}.)`;
+        return `(Estimate: shares of the limits of ${limitSetNames[limitSet]} for ${timeText(exposureTime)} added, ${definitionText(at.geometry.beamDefinition)}.)`;
       },
       get assumed() {
         return [

@@ -14,6 +14,12 @@ export const limitSetTitles: Readonly<Record<LimitSet, string>> = {
   icnirp2013: 'ICNIRP 2013, the generation of IEC 60825-1:2014 and ANSI Z136.1-2014',
 };
 
+/** What a limit set is called where there is room for two words. */
+export const limitSetNames: Readonly<Record<LimitSet, string>> = {
+  eu2006: 'EU 2006',
+  icnirp2013: 'ICNIRP 2013',
+};
+
 /** Directive 2006/25/EC, Annex II, one of its tables as transposed in the French Code du travail, which was read. */
 export const directiveTable = (table: string): Basis => ({
   evidence: 'read',
