@@ -23,7 +23,7 @@ import {
   verdictBlocks,
   withRanges,
 } from '@coreward/bench';
-import { type JSX, useEffect, useMemo, useRef, useState } from 'react';
+import { type JSX, memo, useEffect, useMemo, useRef, useState } from 'react';
 import { launchTexts } from '../texts/launch.ts';
 import { accentFor } from '../theme/accent.ts';
 import { FocusView } from './focus-view.tsx';
@@ -141,7 +141,8 @@ function Answer({
   );
 }
 
-function Words({ forecast }: { readonly forecast: Forecast }): JSX.Element {
+/** Worked out once for each forecast: a hand that moves the light leaves it alone. */
+const Words = memo(function Words({ forecast }: { readonly forecast: Forecast }): JSX.Element {
   return (
     <>
       {[...remarkSections(forecast), measurementSection(forecast)].map((section) => (
@@ -165,7 +166,7 @@ function Words({ forecast }: { readonly forecast: Forecast }): JSX.Element {
       </details>
     </>
   );
-}
+});
 
 /** The light at the stated values, the hand's included; null where there is none to see. */
 function useGlance(read: Seen<Launch>, hand: { readonly key: string; readonly value: number } | null) {

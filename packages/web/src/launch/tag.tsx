@@ -11,7 +11,7 @@ import {
   readLaunch,
   writtenPart,
 } from '@coreward/bench';
-import { type JSX, useEffect, useMemo, useRef } from 'react';
+import { type JSX, memo, useEffect, useMemo, useRef } from 'react';
 import { Fields } from '../field/fields.tsx';
 import { useDraft } from '../field/use-draft.ts';
 import { useKeeping } from '../keeping/use-keeping.ts';
@@ -27,7 +27,8 @@ interface TagProps extends Pick<LaunchPageProps, 'text' | 'onChange' | 'parts'> 
 }
 
 /** What unfolds at a part of the line: its quantities, each with its doubt and its origin. */
-export function Tag({ part, text, onChange, parts, onHold, onClose }: TagProps): JSX.Element {
+export const Tag = memo(function Tag(props: TagProps): JSX.Element {
+  const { part, text, onChange, parts, onHold, onClose } = props;
   const heading = useRef<HTMLHeadingElement>(null);
   const { world } = useKeeping();
   const draft = useDraft(text, refusedIn, onChange, world.session, `launch ${window.location.pathname}`);
@@ -100,6 +101,17 @@ export function Tag({ part, text, onChange, parts, onHold, onClose }: TagProps):
         </p>
       )}
     </section>
+  );
+}, showsTheSame);
+
+/** While a hand moves the light, only the light at the part changes, and its tag shows none of it. */
+function showsTheSame(before: TagProps, now: TagProps): boolean {
+  return (
+    before.text === now.text &&
+    before.onChange === now.onChange &&
+    before.parts === now.parts &&
+    before.part.id === now.part.id &&
+    before.part.name === now.part.name
   );
 }
 
