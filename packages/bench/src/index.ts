@@ -11,6 +11,17 @@ export {
   type HazardPlace,
   hazardText,
 } from './caution/hazard.ts';
+export { hazardEvidence, hazardTerms } from './caution/hazard-terms.ts';
+export {
+  answersFor,
+  answersThatStand,
+  type BookEntry,
+  cautionOfStep,
+  type KeptAnswer,
+  type KeptReading,
+  readingOf,
+  stepsRead,
+} from './caution/kept-answers.ts';
 export { laserKey } from './caution/laser-key.ts';
 export { answerLimit, type LimitAnswer } from './caution/limit-answer.ts';
 export { type LimitJson, limitJson, type SetLimitJson } from './caution/limit-json.ts';
@@ -27,7 +38,7 @@ export { type HazardQuestion, hazardQuestions, isOpen } from './caution/question
 export { readAnswers } from './caution/read-answers.ts';
 export { type ShortCaution, shortCautions, whoDecides } from './caution/short-cautions.ts';
 export { afterExposure, nobodyAppointed, standingLine } from './caution/standing-line.ts';
-export { type StepCautions, stepCautions } from './caution/step-cautions.ts';
+export { everyStep, type StepCautions, stepCautions } from './caution/step-cautions.ts';
 export { type StepName, stepNamed, stepNames } from './caution/steps.ts';
 export { type Difference, differences } from './document/differences.ts';
 export {
@@ -113,6 +124,7 @@ export { spotSection } from './ledger/spot-section.ts';
 export { toleranceSection } from './ledger/tolerance-section.ts';
 export { howToRead, verdict, verdictBlocks } from './ledger/verdict.ts';
 export type { FocusPicture } from './light-line/focus-picture.ts';
+export { hazardPlaces, type PlaceOfHazards } from './light-line/hazard-places.ts';
 export { type LengthToTurn, lengthsToTurn } from './light-line/lengths-to-turn.ts';
 export { type LightLine, lightLine } from './light-line/light-line.ts';
 export {

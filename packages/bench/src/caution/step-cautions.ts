@@ -37,8 +37,27 @@ export interface StepCautions {
  * @throws {OutOfRange} as `cautionsFor`
  */
 export function stepCautions(launch: Launch, step: StepName, options: CautionOptions = {}): StepCautions {
-  const asked = step === 'far-lens' && launch.output === null ? withExampleLens(launch) : launch;
-  const cautions = cautionsFor(asked, options);
+  return stepOf(launch, step, cautionsFor(bearer(launch, step), options));
+}
+
+/**
+ * The cautions of every step, in the order of work, from as few walks as it takes.
+ *
+ * @throws {OutOfRange} as `cautionsFor`
+ */
+export function everyStep(launch: Launch, options: CautionOptions = {}): readonly StepCautions[] {
+  const cautions = cautionsFor(launch, options);
+  return stepNames.map((step) => {
+    const asked = bearer(launch, step);
+    return stepOf(launch, step, asked === launch ? cautions : cautionsFor(asked, options));
+  });
+}
+
+/** The launch that a step is told of: a bare far end gets a lens as an example before one is screwed on. */
+const bearer = (launch: Launch, step: StepName): Launch =>
+  step === 'far-lens' && launch.output === null ? withExampleLens(launch) : launch;
+
+function stepOf(launch: Launch, step: StepName, cautions: Cautions): StepCautions {
   const { title, orders, hazards } = steps[step];
   return {
     step,
