@@ -27,24 +27,13 @@ import { type JSX, memo, useEffect, useMemo, useRef, useState } from 'react';
 import { launchTexts } from '../texts/launch.ts';
 import { accentFor } from '../theme/accent.ts';
 import { FocusView } from './focus-view.tsx';
+import type { LaunchPageProps } from './launch-page-props.ts';
 import { LineView } from './line-view.tsx';
 import { Blocks, SectionView } from './section-view.tsx';
 import { Stairs } from './stairs.tsx';
 import { Tag } from './tag.tsx';
 import { useForecast } from './use-forecast.ts';
 import './launch.css';
-
-/** What the frame hands to the launch page. */
-export interface LaunchPageProps {
-  /** The launch document as kept in the bench book. */
-  readonly text: string;
-  /** A finished change: the new document and what was done, in words, for undo. Not called while dragging. */
-  readonly onChange: (text: string, what: string) => void;
-  /** Marks our own invented example. */
-  readonly invented: boolean;
-  /** The drawer's parts that could be swapped in, as the drawer page keeps them. */
-  readonly parts: readonly { readonly kind: string; readonly name: string; readonly text: string }[];
-}
 
 type Seen<T> =
   | { readonly ok: true; readonly value: T }

@@ -17,7 +17,7 @@ import { useDraft } from '../field/use-draft.ts';
 import { useKeeping } from '../keeping/use-keeping.ts';
 import { fieldTexts } from '../texts/field.ts';
 import { launchTexts } from '../texts/launch.ts';
-import type { LaunchPageProps } from './launch-page.tsx';
+import type { LaunchPageProps } from './launch-page-props.ts';
 import { Turning } from './turning.tsx';
 
 interface TagProps extends Pick<LaunchPageProps, 'text' | 'onChange' | 'parts'> {
