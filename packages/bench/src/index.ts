@@ -1,6 +1,6 @@
 export { type Answers, nothingAnswered } from './caution/answers.ts';
 export { type CautionEntry, cautionJson, hazardEntry, stepJson } from './caution/caution-entry.ts';
-export { cautionSections, stepSections } from './caution/caution-sections.ts';
+export { cautionSections, lightAndEyewear, stepSections } from './caution/caution-sections.ts';
 export { type CautionOptions, type Cautions, cautionsFor } from './caution/cautions.ts';
 export {
   type AtRisk,
@@ -40,6 +40,7 @@ export { type ShortCaution, shortCautions, whoDecides } from './caution/short-ca
 export { afterExposure, nobodyAppointed, standingLine } from './caution/standing-line.ts';
 export { everyStep, type StepCautions, stepCautions } from './caution/step-cautions.ts';
 export { type StepName, stepNamed, stepNames } from './caution/steps.ts';
+export { type WithinRange, withinRange } from './caution/within-range.ts';
 export { type Difference, differences } from './document/differences.ts';
 export {
   type Absence,

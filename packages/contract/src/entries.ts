@@ -3,8 +3,8 @@ import { z } from './zod.ts';
 
 /**
  * What an entry is about. More kinds may come; these have a meaning already:
- * `note` (data: `{ text }`), `caution read` (`{ caution, text }`: what was shown and ticked off), `answer`
- * (`{ question, answer }`: a question that the program cannot answer by itself, such as whether the far end is
+ * `note` (data: `{ text }`), `caution read` (`{ caution, text, key }`: what was shown and ticked off; another `key` asks
+ * again), `answer` (`{ question, answer }`: a question that the program cannot answer by itself, such as whether the far end is
  * unplugged; it ages with its time), `withdrawn` (`{ entry }`: an earlier entry that no longer counts).
  */
 export const entryKind = z.string().check(z.regex(/^[a-z][a-z0-9 -]{0,39}$/u));

@@ -22,7 +22,7 @@ export function cautionSections(cautions: Cautions): readonly Section[] {
     tableSection(hazards, walk.facts.roomLength),
     doSection(hazards),
     ...mindSection(hazards),
-    lightSection(cautions),
+    lightAndEyewear(cautions),
     ...questionsSection(cautions),
     ...assumedSection(hazards),
     sourcesSection(
@@ -190,7 +190,8 @@ function mindSection(hazards: readonly Hazard[]): readonly Section[] {
   return items.length === 0 ? [] : [{ heading: 'To mind, too', blocks: [list(items)] }];
 }
 
-function lightSection({ walk }: Cautions): Section {
+/** Every line of light: how it would be treated, eyewear for it, and the power to align with. */
+export function lightAndEyewear({ walk }: Pick<Cautions, 'walk'>): Section {
   const summaries = lineSummaries(walk);
   const [laser] = summaries;
   return {

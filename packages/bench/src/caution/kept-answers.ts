@@ -88,11 +88,13 @@ function inForce(entries: readonly BookEntry[], kind: string): readonly BookEntr
   const withdrawn = new Set(
     entries.flatMap((entry) => (entry.kind === 'withdrawn' ? [textOf(entry.data, 'entry')] : [])),
   );
-  return entries
-    .filter((entry) => entry.kind === kind && !withdrawn.has(entry.id))
-    // the bench book tells the newest first; of one moment the later entry counts
-    .toReversed()
-    .toSorted((a, b) => (a.time < b.time ? -1 : a.time > b.time ? 1 : 0));
+  return (
+    entries
+      .filter((entry) => entry.kind === kind && !withdrawn.has(entry.id))
+      // the bench book tells the newest first; of one moment the later entry counts
+      .toReversed()
+      .toSorted((a, b) => (a.time < b.time ? -1 : a.time > b.time ? 1 : 0))
+  );
 }
 
 function textOf(data: unknown, key: string): string | null {

@@ -3,7 +3,7 @@ export type Page =
   | { readonly page: 'start' }
   | { readonly page: 'new' }
   | { readonly page: 'launch'; readonly id: string }
-  | { readonly page: 'versions'; readonly id: string }
+  | { readonly page: 'versions' | 'cautions' | 'steps'; readonly id: string }
   | { readonly page: 'drawer' }
   | { readonly page: 'match' }
   | { readonly page: 'book' }
@@ -20,14 +20,15 @@ const plain = {
 } as const;
 
 const idPattern = '[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}';
-const launchPattern = new RegExp(`^/launch/(${idPattern})(/versions)?$`, 'u');
+const launchPattern = new RegExp(`^/launch/(${idPattern})(?:/(versions|cautions|steps))?$`, 'u');
 
 /** The page at a path; a path that leads nowhere is a page of its own. */
 export function pageAt(path: string): Page {
   const trimmed = path.length > 1 ? path.replace(/\/+$/u, '') : path;
   if (Object.hasOwn(plain, trimmed)) return { page: plain[trimmed as keyof typeof plain] };
-  const [, id, versions] = launchPattern.exec(trimmed) ?? [];
-  if (id !== undefined) return versions === undefined ? { page: 'launch', id } : { page: 'versions', id };
+  const [, id, of] = launchPattern.exec(trimmed) ?? [];
+  if (id !== undefined)
+    return { page: of === undefined ? 'launch' : (of as 'versions' | 'cautions' | 'steps'), id };
   return { page: 'unknown', path };
 }
 
@@ -37,7 +38,9 @@ export function pathOf(page: Page): string {
     case 'launch':
       return `/launch/${page.id}`;
     case 'versions':
-      return `/launch/${page.id}/versions`;
+    case 'cautions':
+    case 'steps':
+      return `/launch/${page.id}/${page.page}`;
     case 'unknown':
       return page.path;
     default:

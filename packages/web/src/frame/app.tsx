@@ -20,6 +20,10 @@ const KeptLaunchPage = lazy(async () => ({
 const VersionsPage = lazy(async () => ({
   default: (await import('../start/versions-page.tsx')).VersionsPage,
 }));
+const CautionsPage = lazy(async () => ({
+  default: (await import('../cautions/cautions-page.tsx')).CautionsPage,
+}));
+const StepsPage = lazy(async () => ({ default: (await import('../cautions/steps-page.tsx')).StepsPage }));
 const DrawerPage = lazy(async () => ({ default: (await import('../drawer/drawer-page.tsx')).DrawerPage }));
 const MatchPage = lazy(async () => ({ default: (await import('../match/match-page.tsx')).MatchPage }));
 const BookPage = lazy(async () => ({ default: (await import('../book/book-page.tsx')).BookPage }));
@@ -31,7 +35,11 @@ const ways: readonly {
   readonly word: string;
   readonly also: readonly Page['page'][];
 }[] = [
-  { page: { page: 'start' }, word: frameTexts.launches, also: ['launch', 'versions', 'new'] },
+  {
+    page: { page: 'start' },
+    word: frameTexts.launches,
+    also: ['launch', 'versions', 'cautions', 'steps', 'new'],
+  },
   { page: { page: 'drawer' }, word: frameTexts.drawer, also: [] },
   { page: { page: 'match' }, word: frameTexts.match, also: [] },
   { page: { page: 'book' }, word: frameTexts.book, also: [] },
@@ -96,9 +104,12 @@ export function App(): JSX.Element {
         </main>
         <StepsBar />
         <footer className="page-foot">
-          <p>
-            {frameTexts.hazards} {nobodyAppointed}
-          </p>
+          {/* pages on cautions say it themselves, at their top */}
+          {page.page !== 'cautions' && page.page !== 'steps' && (
+            <p>
+              {frameTexts.hazards} {nobodyAppointed}
+            </p>
+          )}
           <ThemeChoice />
         </footer>
       </ArrivalContext>
@@ -112,6 +123,10 @@ function PageShown({ page }: { readonly page: Page }): JSX.Element {
       return <KeptLaunchPage key={page.id} id={page.id} />;
     case 'versions':
       return <VersionsPage key={page.id} id={page.id} />;
+    case 'cautions':
+      return <CautionsPage key={page.id} id={page.id} />;
+    case 'steps':
+      return <StepsPage key={page.id} id={page.id} />;
     case 'unknown':
       return <UnknownPage path={page.path} />;
     default: {

@@ -1,5 +1,7 @@
 /** What the frame hands to the launch page. */
 export interface LaunchPageProps {
+  /** Its id in the bench book, where answers about its hazards are kept. */
+  readonly id: string;
   /** The launch document as kept in the bench book. */
   readonly text: string;
   /** A finished change: the new document and what was done, in words, for undo. Not called while dragging. */

@@ -23,7 +23,7 @@ import {
   verdictBlocks,
   withRanges,
 } from '@coreward/bench';
-import { type JSX, memo, useEffect, useMemo, useRef, useState } from 'react';
+import { type JSX, lazy, memo, Suspense, useEffect, useMemo, useRef, useState } from 'react';
 import { launchTexts } from '../texts/launch.ts';
 import { accentFor } from '../theme/accent.ts';
 import { FocusView } from './focus-view.tsx';
@@ -39,8 +39,12 @@ type Seen<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly refused: readonly RefusedPlace[] };
 
+const LineHazards = lazy(async () => ({
+  default: (await import('../cautions/line-hazards.tsx')).LineHazards,
+}));
+
 /** One launch: its light, its parts, its ledger and what to expect of it. */
-export function LaunchPage({ text, onChange, parts }: LaunchPageProps): JSX.Element {
+export function LaunchPage({ id, text, onChange, parts }: LaunchPageProps): JSX.Element {
   const [chosen, setChosen] = useState<string | null>(null);
   const [hand, setHand] = useState<{ readonly key: string; readonly value: number } | null>(null);
   const read = useMemo(() => attempt(() => readLaunch(text, 'launch')), [text]);
@@ -78,7 +82,18 @@ export function LaunchPage({ text, onChange, parts }: LaunchPageProps): JSX.Elem
         <Answer seen={seen} forecast={forecast} isFresh={isFresh} />
         {forecast !== null && <Blocks blocks={verdictBlocks(forecast).slice(1)} />}
       </header>
-      <LineView line={line} laserPower={laserPower} chosen={chosen} onChoose={setChosen} />
+      <LineView
+        line={line}
+        laserPower={laserPower}
+        chosen={chosen}
+        onChoose={setChosen}
+        hazards={(places) => (
+          <Suspense fallback={null}>
+            {/* of the launch as it is kept: a hand on its way would have it computed anew at every turn */}
+            <LineHazards id={id} launch={read.value} parts={line.parts} {...places} />
+          </Suspense>
+        )}
+      />
       {part !== null && (
         <Tag
           key={part.id}

@@ -1,5 +1,5 @@
 import { drawingText, drawLine, halvesText, type LightLine, lossAt, powerAt } from '@coreward/bench';
-import { type JSX, type KeyboardEvent, useRef } from 'react';
+import { type JSX, type KeyboardEvent, type ReactNode, useRef } from 'react';
 import { launchTexts } from '../texts/launch.ts';
 import { LineGlyphs } from './line-glyphs.tsx';
 import { LineLight } from './line-light.tsx';
@@ -14,6 +14,15 @@ interface LineViewProps {
   /** The id of the part whose tag is open. */
   readonly chosen: string | null;
   readonly onChoose: (id: string | null) => void;
+  /** What stands beside the labels of the parts: where it can hurt. */
+  readonly hazards: (places: LabelPlaces) => ReactNode;
+}
+
+/** Where the labels of the parts are, CSS pixels along the run, and how much room each has. */
+interface LabelPlaces {
+  readonly run: Run;
+  readonly labels: ReadonlyMap<string, number>;
+  readonly room: number;
 }
 
 /** Measures of the drawing, CSS pixels. */
@@ -23,7 +32,7 @@ const measures = {
 } as const;
 
 /** The light line: picture, navigation and result at once. */
-export function LineView({ line, laserPower, chosen, onChoose }: LineViewProps): JSX.Element {
+export function LineView({ line, laserPower, chosen, onChoose, hazards }: LineViewProps): JSX.Element {
   const [frame, width] = useWidth<HTMLDivElement>();
   const list = useRef<HTMLOListElement>(null);
   const { across, down } = measures;
@@ -87,6 +96,8 @@ export function LineView({ line, laserPower, chosen, onChoose }: LineViewProps):
           {run === 'across' && <Staircase drawing={drawing} length={length} />}
         </div>
       )}
+      {width > 0 &&
+        hazards({ run, labels: new Map(drawing.parts.map((one) => [one.part.id, one.label])), room: label })}
       <p className="line-note">
         {drawingText(drawing, line)}
         {halves !== null && ` ${halves}`}

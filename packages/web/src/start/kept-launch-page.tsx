@@ -63,6 +63,8 @@ function Shown({ launch }: { readonly launch: ShownLaunch }): JSX.Element {
       <p className="facts">
         {invented && <span className="mark">{words.invented}</span>}
         {putAway && <span className="mark">{words.isPutAway}</span>}
+        <PageLink to={{ page: 'cautions', id }}>{words.cautions}</PageLink>
+        <PageLink to={{ page: 'steps', id }}>{words.steps}</PageLink>
         <PageLink to={{ page: 'versions', id }}>{words.versions}</PageLink>
         <button type="button" className="quiet-button" onClick={copy}>
           {words.copy}
@@ -72,7 +74,7 @@ function Shown({ launch }: { readonly launch: ShownLaunch }): JSX.Element {
         </button>
       </p>
       <Suspense fallback={<p className="quiet">{frameTexts.opening}</p>}>
-        <LaunchPage text={text} onChange={change} invented={invented} parts={atHand} />
+        <LaunchPage id={id} text={text} onChange={change} invented={invented} parts={atHand} />
       </Suspense>
     </>
   );

@@ -66,11 +66,19 @@ export function StartPage(): JSX.Element {
 
 function First(): JSX.Element {
   return (
-    <ul className="first" aria-label={startTexts.firstLabel}>
-      {startTexts.first.map((line) => (
-        <li key={line}>{line}</li>
-      ))}
-    </ul>
+    <>
+      <ul className="first" aria-label={startTexts.firstLabel}>
+        {startTexts.first.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+      <h2>{startTexts.hazardsLabel}</h2>
+      <ul className="first" aria-label={startTexts.hazardsLabel}>
+        {startTexts.hazards.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+    </>
   );
 }
 
