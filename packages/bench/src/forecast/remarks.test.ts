@@ -124,3 +124,15 @@ test('parts are named once before what is left to their defaults', () => {
     byPart(['laser.beam.quality', 'path.2.mirror.angle', 'path.2.mirror.mount.lever', 'fibre.length']),
   ).toBe('laser.beam (quality); path.2.mirror (angle, mount.lever); fibre (length)');
 });
+
+// A tip set exactly where a lens of 8 mm focuses, and a lens that may be anything from 6.4 to 9.6 mm: no draw is focused
+// as well as the stated one, so the value must stand above nine tenths of them, whatever the method.
+test('a share that stands above its own range says so, and that the range is to be trusted', () => {
+  const doubtful = expected({
+    collimator: '{ focal length: 8 mm within 20 %, focal shift: 0, focus: { set for: 8 mm } }',
+  });
+  const { fundamental, fundamentalInterval } = doubtful.coupling;
+  expect(fundamental).toBeGreaterThan(fundamentalInterval!.high);
+  expect(remark(doubtful, 'above-its-range')).toContain('Trust the range');
+  expect(remark(expected(), 'above-its-range')).toBeUndefined();
+});

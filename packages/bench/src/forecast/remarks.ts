@@ -4,6 +4,7 @@ import { lossText } from './remark-text.ts';
 import { farEndRemarks } from './remarks-far-end.ts';
 import { fibreRemarks } from './remarks-fibre.ts';
 import { partRemarks } from './remarks-parts.ts';
+import { rangeRemarks } from './remarks-range.ts';
 import { spotRemarks } from './remarks-spot.ts';
 import type { StatedBench } from './stated-bench.ts';
 import type { Told } from './told.ts';
@@ -16,6 +17,7 @@ export function remarksOn(told: Told, bench: StatedBench): readonly Remark[] {
     ...fibreRemarks(told, bench),
     ...partRemarks(told),
     ...farEndRemarks(told, bench),
+    ...rangeRemarks(told),
   ];
   const order = { limits: 0, change: 1, know: 2 } as const;
   return remarks
