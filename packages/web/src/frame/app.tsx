@@ -107,7 +107,9 @@ export function App(): JSX.Element {
           {/* pages on cautions say it themselves, at their top */}
           {page.page !== 'cautions' && page.page !== 'steps' && (
             <p>
-              {frameTexts.hazards} {nobodyAppointed}
+              {/* a launch's own cautions say who decides */}
+              {page.page !== 'launch' && `${frameTexts.hazards} `}
+              {nobodyAppointed}
             </p>
           )}
           <ThemeChoice />
