@@ -1,15 +1,10 @@
 /** One hazard in terms, for a page that tells every one of them. */
-import type { LimitSet } from '@coreward/optics';
+import { limitSetNames } from '@coreward/optics';
 import type { Block, Term } from '../ledger/section.ts';
 import { writeValue } from '../units/write.ts';
 import { atMostText, distanceText, timesText } from './figures-of-caution.ts';
 import type { Hazard } from './hazard.ts';
 import { limitText, markMeanings, timeText, wavelengthText, weakestMark } from './limit-texts.ts';
-
-const setNames: Readonly<Record<LimitSet, string>> = {
-  eu2006: 'eu2006 (Directive 2006/25/EC)',
-  icnirp2013: 'icnirp2013 (ICNIRP 2013)',
-};
 
 /** Who is at risk, which light, number and limit, set, time and distance; what does not apply is left out. */
 export function hazardTerms(hazard: Hazard, roomLength: number | null): readonly Term[] {
@@ -19,7 +14,7 @@ export function hazardTerms(hazard: Hazard, roomLength: number | null): readonly
     { term: 'at risk', text: atRisk.join(', ') },
     ...(light === null && !invisible ? [] : [{ term: 'light', text: lightText(light, invisible) }]),
     ...numberTerms(hazard),
-    ...(limitSet === null ? [] : [{ term: 'limit set', text: setNames[limitSet] }]),
+    ...(limitSet === null ? [] : [{ term: 'limit set', text: limitSetNames[limitSet] }]),
     ...(exposureTime === null ? [] : [{ term: 'time', text: timeText(exposureTime) }]),
     ...(hazardDistance === null
       ? []

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { limitSetNames } from '@coreward/optics';
 import { expect, test } from 'vitest';
 import { cautionsFor } from '../caution/cautions.ts';
 import { hazardEvidence, hazardTerms } from '../caution/hazard-terms.ts';
@@ -47,7 +48,7 @@ test('the terms of a hazard name set, time and distance, and invisible light as 
     const said = hazardTerms(hazard, null)
       .map(({ term, text }) => `${term} ${text}`)
       .join('\n');
-    if (hazard.limitSet !== null) expect(said).toContain(`limit set ${hazard.limitSet}`);
+    if (hazard.limitSet !== null) expect(said).toContain(`limit set ${limitSetNames[hazard.limitSet]}`);
     if (hazard.exposureTime !== null) expect(said).toMatch(/time \d+ s/u);
     expect(said.includes('invisible light')).toBe(hazard.invisible);
     expect(`${said}${JSON.stringify(hazardEvidence(hazard, null))}`).not.toMatch(/NaN|undefined|Infinity/u);
