@@ -1,10 +1,9 @@
 /** Light out of the fibre: the far end bare and behind its lens, joints, a break, bends, and a magnifier before any end. */
 import type { Basis } from '@coreward/optics';
-import { intervalOf } from '../quantity/distribution.ts';
 import { facetPosition } from './at-the-lens.ts';
 import { idFor } from './element-id.ts';
 import { type EyePlace, eyeHazard } from './eye-hazard.ts';
-import { bareEndGeometry, type Cones, collimatedEndGeometry } from './fibre-end.ts';
+import { bareEndGeometry, type Cones, collimatedEndGeometry, focalLengthsOf } from './fibre-end.ts';
 import type { Hazard, HazardPlace } from './hazard.ts';
 import type { LineOfLight } from './line-of-light.ts';
 import { magnified } from './magnified.ts';
@@ -151,10 +150,7 @@ function farEnds(walk: Walk, line: LineOfLight, cones: Cones): readonly Hazard[]
         ...common,
         id: idFor('far-end-collimated', line),
         point: 'far end, behind its lens',
-        geometry: collimatedEndGeometry('the lens', cones.stated, cones.worse, {
-          stated: focal.value,
-          worse: intervalOf(focal, 0.9).high,
-        }),
+        geometry: collimatedEndGeometry('the lens', cones.stated, cones.worse, focalLengthsOf(focal)),
         doNow: 'End the beam in a stop below eye level, and keep people out of it.',
       },
       facts,

@@ -5,7 +5,7 @@ import { intervalOf } from '../quantity/distribution.ts';
 import { writeValue } from '../units/write.ts';
 import { facetPosition } from './at-the-lens.ts';
 import { eyeHazard } from './eye-hazard.ts';
-import { bareEndGeometry, collimatedEndGeometry, endCone } from './fibre-end.ts';
+import { bareEndGeometry, collimatedEndGeometry, endCone, focalLengthsOf } from './fibre-end.ts';
 import { atMostText } from './figures-of-caution.ts';
 import { type CautionLevel, type Hazard, type HazardPlace, levelFor } from './hazard.ts';
 import { limitText, wavelengthText } from './limit-texts.ts';
@@ -62,6 +62,7 @@ function backwards(walk: Walk, line: LineOfLight): readonly Hazard[] {
   );
   const [stated] = focalLengths;
   if (collimator === null || stated === undefined) return [launchEnd];
+  const least = focalLengthsOf(collimator.focalLength);
   return [
     eyeHazard(
       line,
@@ -72,7 +73,8 @@ function backwards(walk: Walk, line: LineOfLight): readonly Hazard[] {
         place: { part: 'path', index: null, from: 0, to: begin },
         geometry: collimatedEndGeometry('the coupling lens', cones.stated, cones.worse, {
           stated,
-          worse: Math.max(...focalLengths),
+          low: (stated * least.low) / least.stated,
+          high: Math.max(...focalLengths),
         }),
         doNow: 'Treat the launch side as live whenever the reference source is on, the laser off or not.',
       },

@@ -1,8 +1,8 @@
 import { limitSetNames } from '@coreward/optics';
 import type { Block, Row, Section } from '../ledger/section.ts';
 import type { Cautions } from './cautions.ts';
-import { distanceText, timesText } from './figures-of-caution.ts';
-import { type AtRisk, type CautionLevel, cautionLevels, type Hazard } from './hazard.ts';
+import { shortReachText, timesText } from './figures-of-caution.ts';
+import { type AtRisk, type CautionLevel, type Hazard, isOfParts } from './hazard.ts';
 import { timeText, wavelengthText, weakestMark } from './limit-texts.ts';
 import { isOpen } from './questions.ts';
 import { sourcesSection } from './sources-section.ts';
@@ -106,14 +106,20 @@ const levelTitles: Readonly<Record<CautionLevel, string>> = {
   'under the limit': 'Under the limit for the time assumed',
 };
 
+const titleOf = (hazard: Hazard): string =>
+  hazard.level === 'not evaluated' && isOfParts(hazard)
+    ? 'Not evaluated, a part: count it as severe'
+    : levelTitles[hazard.level];
+
 function tableSection(hazards: readonly Hazard[], roomLength: number | null): Section {
   // what is only to be minded has no numbers, and a section of its own
   const numbered = hazards.filter(isNumbered);
-  const rows = cautionLevels.flatMap((level): readonly Row[] => {
-    const own = numbered.filter((hazard) => hazard.level === level);
-    return own.length === 0
-      ? []
-      : [{ kind: 'heading', text: levelTitles[level] }, ...own.map((hazard) => rowOf(hazard, roomLength))];
+  // in the order of the hazards themselves: a part that is not evaluated stands behind what is above a limit
+  const rows = numbered.flatMap((hazard, i): readonly Row[] => {
+    const before = numbered[i - 1];
+    const title = titleOf(hazard);
+    const begins = before === undefined || titleOf(before) !== title;
+    return [...(begins ? [{ kind: 'heading' as const, text: title }] : []), rowOf(hazard, roomLength)];
   });
   return {
     heading: 'Place by place, worst first',
@@ -150,7 +156,7 @@ function rowOf(hazard: Hazard, roomLength: number | null): Row {
       `  ${point}`,
       atRisk.map((one) => shortRisk[one]).join(', '),
       wavelength === null ? '' : wavelengthText(wavelength),
-      hazardDistance === null ? '' : hazardDistance === 0 ? '0' : shortDistance(hazardDistance, roomLength),
+      hazardDistance === null ? '' : shortReachText(hazardDistance, roomLength),
       timesLimit === null ? '' : timesText(timesLimit).replace(/ times$/u, ''),
       limitSet === null ? '' : `${limitSetNames[limitSet]}${shortTime}`,
       `[${weakestMark(basis)}]`,
@@ -165,9 +171,6 @@ const shortRisk: Readonly<Record<AtRisk, string>> = {
   source: 'source',
   facet: 'facet',
 };
-
-const shortDistance = (distance: number, roomLength: number | null): string =>
-  distanceText(distance, roomLength).startsWith('the wall') ? 'wall' : distanceText(distance, roomLength);
 
 /** What to do where it is above a limit; the same advice is said once. */
 function doSection(hazards: readonly Hazard[]): Section {

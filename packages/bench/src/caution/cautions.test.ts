@@ -248,7 +248,7 @@ describe('every place of the bench is walked', () => {
 
   test('a wall ends a distance in words, not in data', () => {
     const far = hazardOf(walked({ power: '50 mW' }, { 'room-length': '6 m' }), 'laser-exit');
-    expect(far.what).toContain('up to the wall it meets');
+    expect(far.what).toContain('all the way from the exit to the wall it meets');
     expect(far.hazardDistance).toBeGreaterThan(6);
   });
 

@@ -57,7 +57,7 @@ export function cautionsFor(
   return {
     walk,
     hazards: distinct(hazards).sort(byGravity),
-    questions: hazardQuestions(launch),
+    questions: hazardQuestions(launch, answers),
     staysConnected: staysConnected(walk, couplingReached),
   };
 }

@@ -9,7 +9,7 @@ import {
   nearestEyeDistance,
 } from '@coreward/optics';
 import { writeValue } from '../units/write.ts';
-import { atMostText, distanceText } from './figures-of-caution.ts';
+import { atMostText, upToText } from './figures-of-caution.ts';
 import {
   type AnotherTime,
   type CautionLevel,
@@ -104,7 +104,7 @@ export function eyeHazard(line: LineOfLight, at: EyePlace, { roomLength }: WalkF
           },
     get what() {
       const usual = isAbove
-        ? `above the eye limit at up to ${distanceText(distance, roomLength)} from ${geometry.from}.`
+        ? `above the eye limit ${upToText(distance, roomLength, geometry.from)}.`
         : `under the limit assumed for ${timeText(eye.time.exposureTime)}.`;
       const close = isAbove && timesLimit <= 1 && distance <= nearestEyeDistance ? magnifierText : '';
       return `${placeText(line, at.point)}: ${usual}${close}${longerText(line.accident, longer, distance, roomLength)}`;
@@ -163,7 +163,7 @@ function longerText(
 ): string {
   if (accident === null || longer === null || longer.distance <= distance) return '';
   const { exposureTime } = accident.time;
-  return ` For ${timeText(exposureTime)} it is above it at up to ${distanceText(longer.distance, roomLength)}.`;
+  return ` For ${timeText(exposureTime)} it is above it ${upToText(longer.distance, roomLength, null)}.`;
 }
 
 const magnifierText = ' No unaided eye gets that close; a magnifier does.';

@@ -23,6 +23,7 @@ import {
 } from '@coreward/optics';
 import type { Fibre } from '../launch/launch.ts';
 import { intervalOf } from '../quantity/distribution.ts';
+import type { Quantity } from '../quantity/quantity.ts';
 import { type Geometry, longestOf, type Reached } from './reach.ts';
 import type { FreeBeam } from './stretches.ts';
 
@@ -36,6 +37,8 @@ export interface EndCone {
   /** Whether LP01 alone is guided, is one of few, or one of many. */
   readonly modes: 'one' | 'few' | 'many';
   readonly coreDiameter: number;
+  /** Behind a lens a narrow end spreads least: the narrowest that core and mode may be, m. */
+  readonly least: { readonly coreDiameter: number; readonly modeFieldDiameter: number };
 }
 
 /** A step core with a V below this counts as carrying few modes, one of which may carry it all. @source our proposal */
@@ -80,7 +83,29 @@ export function endCone(
       modes === 'one' ? null : Math.min(0.99, aperture, Math.max(narrowest, launched ?? narrowest)),
     modes,
     coreDiameter: core,
+    get least() {
+      return view === 'stated'
+        ? { coreDiameter: core, modeFieldDiameter: this.modeFieldDiameter }
+        : leastSizes(fibre, wavelength, modes);
+    },
   };
+}
+
+/** The narrowest core, and the narrowest mode at any end of core and aperture: near its cut-off a wider core holds it closer. */
+function leastSizes(fibre: Fibre, wavelength: number, modes: EndCone['modes']): EndCone['least'] {
+  const { low, high } = intervalOf(fibre.coreDiameter, 0.9);
+  // a doubt that would leave nothing of a core leaves half of it
+  const narrow = low > 0 ? low : fibre.coreDiameter.value / 2;
+  if (modes === 'many') return { coreDiameter: narrow, modeFieldDiameter: narrow };
+  const apertures = intervalOf(fibre.numericalAperture, 0.9);
+  const bounds = [Math.max(apertures.low, fibre.numericalAperture.value / 2), Math.min(0.99, apertures.high)];
+  const fields = [...new Set([narrow, high])].flatMap((core) =>
+    [...new Set(bounds)].map((numericalAperture) => {
+      const v = vNumber({ coreRadius: core / 2, numericalAperture }, wavelength);
+      return core * modeRadiusInCores(fibre.profile, v, 'stated');
+    }),
+  );
+  return { coreDiameter: narrow, modeFieldDiameter: Math.min(...fields) };
 }
 
 /** V of a graded core above which its LP01 is that of an endless parabola. */
@@ -145,12 +170,25 @@ function bareIrradiance(cone: EndCone, power: number, limit: IrradianceLimit): n
   return averageIrradianceFrom1e(power, diameter, limit.averagingDiameter);
 }
 
-/** An end behind a lens that collimates. Focal lengths, m, the larger the farther. */
+/** Of a lens behind an end, m: as stated, and the ends of what it may be. */
+export interface FocalLengths {
+  readonly stated: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Of a lens that is written down. A doubt that would leave nothing of it leaves half of it. */
+export function focalLengthsOf(focal: Quantity): FocalLengths {
+  const { low, high } = intervalOf(focal, 0.9);
+  return { stated: focal.value, low: low > 0 ? low : focal.value / 2, high };
+}
+
+/** An end behind a lens that collimates: of each size the end that makes the number worse. */
 export function collimatedEndGeometry(
   from: string,
   stated: EndCone,
   worse: EndCone,
-  focalLength: { readonly stated: number; readonly worse: number },
+  focalLength: FocalLengths,
 ): Geometry {
   return {
     from,
@@ -159,35 +197,34 @@ export function collimatedEndGeometry(
     atWorst: (power, limit) =>
       longestOf(
         collimatedReach(stated, focalLength.stated, power, limit),
-        collimatedReach(worse, focalLength.worse, power, limit),
+        // a long one spreads less and begins wider: near the limit the short one may reach farther
+        ...[focalLength.low, focalLength.stated, focalLength.high].map((one) =>
+          collimatedReach(worse, one, power, limit),
+        ),
       ),
     closest: (power, limit) => {
-      const diameters = [
-        modeDiameter1eAt(stated.wavelength, stated.modeFieldDiameter, focalLength.stated),
-        ...(stated.numericalAperture === null
+      // the narrowest beam: the cone that opens least, behind the shortest lens
+      const diameters = [stated, worse].flatMap(({ wavelength, modeFieldDiameter, numericalAperture }) => [
+        modeDiameter1eAt(wavelength, modeFieldDiameter, focalLength.low),
+        ...(numericalAperture === null
           ? []
-          : [multimodeDiameter1eFrom5Percent(stated.numericalAperture, focalLength.stated)]),
-      ];
+          : [multimodeDiameter1eFrom5Percent(numericalAperture, focalLength.low)]),
+      ]);
       return averageIrradianceFrom1e(power, Math.min(...diameters), limit.averagingDiameter);
     },
   };
 }
 
 function collimatedReach(cone: EndCone, focalLength: number, power: number, limit: IrradianceLimit): Reached {
-  const { wavelength, modeFieldDiameter, numericalAperture, coreDiameter } = cone;
-  const oneMode = (): Reached =>
-    collimatedSingleModeDistanceFrom1e2({
-      power,
-      limit,
-      wavelength,
-      modeFieldDiameter1e2: modeFieldDiameter,
-      focalLength,
-    });
+  const { wavelength, modeFieldDiameter, numericalAperture, least } = cone;
+  const ofMode = (modeFieldDiameter1e2: number): Reached =>
+    collimatedSingleModeDistanceFrom1e2({ power, limit, wavelength, modeFieldDiameter1e2, focalLength });
+  const oneMode = (): Reached => longestOf(ofMode(modeFieldDiameter), ofMode(least.modeFieldDiameter));
   if (numericalAperture === null) return oneMode();
   const manyModes = collimatedMultimodeDistanceFrom5Percent({
     power,
     limit,
-    coreDiameter,
+    coreDiameter: least.coreDiameter,
     numericalAperture5Percent: numericalAperture,
     focalLength,
   });

@@ -18,10 +18,28 @@ export function atMostText(value: number, dimension: Dimension, digits = 2): str
 /** Beyond this nobody has a room, m. */
 const farthestAdvice = 1000;
 
-/** A distance as advice: `0.47 m`, `84 m`, `the wall it meets`. */
-export function distanceText(distance: number, roomLength: number | null): string {
-  if (roomLength !== null && distance > roomLength) return 'the wall it meets';
-  if (distance > farthestAdvice) return 'the wall it meets (over 1 km in the open)';
+/**
+ * Where light is above a limit, to go behind `above the limit`: `at up to 84 m from the exit`, `all the way from the exit
+ * to the wall it meets` in a room that was told, and `from the exit to whatever it meets, over 1 km in the open`.
+ */
+export function upToText(distance: number, roomLength: number | null, from: string | null): string {
+  const begin = from === null ? '' : `from ${from} `;
+  if (isBeyondTheRoom(distance, roomLength)) return `all the way ${begin}to the wall it meets`;
+  if (distance > farthestAdvice) return `${begin}to whatever it meets, over 1 km in the open`;
+  return `at up to ${metresText(distance)}${from === null ? '' : ` from ${from}`}`;
+}
+
+/** The same in a cell of a table: `0.47 m`, `to the wall`, `over 1 km`. */
+export function shortReachText(distance: number, roomLength: number | null): string {
+  if (distance === 0) return '0';
+  if (isBeyondTheRoom(distance, roomLength)) return 'to the wall';
+  return distance > farthestAdvice ? 'over 1 km' : metresText(distance);
+}
+
+const isBeyondTheRoom = (distance: number, roomLength: number | null): boolean =>
+  roomLength !== null && distance > roomLength;
+
+function metresText(distance: number): string {
   return distance < 1
     ? atMostText(distance, 'length', 2).replace(/^(\d+) mm$/u, (_, mm) => metres(mm))
     : atMostText(distance, 'length', 2);

@@ -2,7 +2,7 @@
 import { limitSetNames } from '@coreward/optics';
 import type { Block, Term } from '../ledger/section.ts';
 import { writeValue } from '../units/write.ts';
-import { atMostText, distanceText, timesText } from './figures-of-caution.ts';
+import { atMostText, timesText, upToText } from './figures-of-caution.ts';
 import type { Hazard } from './hazard.ts';
 import { limitText, markMeanings, timeText, wavelengthText, weakestMark } from './limit-texts.ts';
 
@@ -75,5 +75,5 @@ function numberTerms({ quantity, value, unit, limit, timesLimit }: Hazard): read
 
 function reachText(distance: number, from: string | null, roomLength: number | null): string {
   if (distance === 0) return 'nowhere above the limit assumed';
-  return `above the limit at up to ${distanceText(distance, roomLength)}${from === null ? '' : ` from ${from}`}`;
+  return `above the limit ${upToText(distance, roomLength, from)}`;
 }

@@ -3,7 +3,8 @@ import type { Basis, LimitSet } from '@coreward/optics';
 /**
  * How much a hazard asks of you, worst first. Words, never a colour alone.
  *
- * - `not evaluated`: outside what this tool covers; counts as the worst
+ * - `not evaluated`: outside what this tool covers; for people it counts as the worst, for parts it stands behind all
+ *   that is above a limit
  * - `severe`: ten times its limit or more, or a source that would be lost
  * - `serious`: above its limit
  * - `mind`: no limit says it; it happens all the same
@@ -118,20 +119,32 @@ export function worseLevel(a: CautionLevel, b: CautionLevel): CautionLevel {
 }
 
 /**
- * The worst first: by level, then what is told of one place before what is summed, then by who is hurt, by how far it
- * reaches, by how much it is.
+ * The worst first: by level, people before parts, then by who is hurt, by how far it reaches, by how much it is, each for
+ * the time that comes to more. What nobody evaluated of a part never stands before an eye that is above its limit.
  */
 export function byGravity(a: Hazard, b: Hazard): number {
   return (
-    cautionLevels.indexOf(a.level) - cautionLevels.indexOf(b.level) ||
-    Number(isSum(a)) - Number(isSum(b)) ||
+    levelRank(a) - levelRank(b) ||
     gravest(a) - gravest(b) ||
-    (b.hazardDistance ?? 0) - (a.hazardDistance ?? 0) ||
-    (b.timesLimit ?? 0) - (a.timesLimit ?? 0)
+    farthest(b) - farthest(a) ||
+    mostTimes(b) - mostTimes(a)
   );
 }
 
-const isSum = ({ unit }: Hazard): boolean => unit === '1';
+/** Whether it is said of a part only, and can hurt no one. */
+export const isOfParts = ({ atRisk }: Pick<Hazard, 'atRisk'>): boolean =>
+  atRisk.every((one) => one === 'source' || one === 'facet');
+
+const levelRank = (hazard: Hazard): number =>
+  hazard.level === 'not evaluated' && isOfParts(hazard)
+    ? cautionLevels.indexOf('serious') + 0.5
+    : cautionLevels.indexOf(hazard.level);
+
+const farthest = ({ hazardDistance, longer }: Hazard): number =>
+  Math.max(hazardDistance ?? 0, longer?.hazardDistance ?? 0);
+
+const mostTimes = ({ timesLimit, longer }: Hazard): number =>
+  Math.max(timesLimit ?? 0, longer?.timesLimit ?? 0);
 
 const gravest = ({ atRisk }: Hazard): number =>
   Math.min(...atRisk.map((one) => atRiskWords.indexOf(one)), atRiskWords.length);

@@ -59,17 +59,17 @@ const common = (walk: Walk) => {
 };
 
 /** All that runs forward falls on the facet, W. */
-const forwardPower = ({ light: { laser, companions } }: Walk): number =>
+export const forwardPower = ({ light: { laser, companions } }: Pick<Walk, 'light'>): number =>
   companions.reduce((sum, { power }) => sum + power, laser.power);
 
 function facetLoad(walk: Walk): Hazard {
   const { laser } = walk.light;
   const power = forwardPower(walk);
-  const pulsed = walk.answers.emission?.kind === 'pulsed';
+  if (isPulsed(walk)) return facetUnderPulses(walk);
   const spot = smallestSpot(walk);
   const irradiance = facetIrradianceFrom1e2(power, spot);
   const times = irradiance.peakIrradiance / facetTripwires.practicalCaution;
-  const level: CautionLevel = pulsed ? 'not evaluated' : levels[facetLevel(irradiance)];
+  const level: CautionLevel = levels[facetLevel(irradiance)];
   return {
     ...common(walk),
     id: 'facet-load',
@@ -81,13 +81,11 @@ function facetLoad(walk: Walk): Hazard {
     limit: facetTripwires.practicalCaution,
     timesLimit: times,
     get what() {
-      return pulsed
-        ? 'The facet under pulses is not evaluated.'
-        : times > 1
-          ? `The spot on the fibre’s end can be ${timesText(times)} what careful practice puts on a facet.`
-          : 'The spot on the fibre’s end stays under what careful practice puts on a clean facet; dirt burns at less.';
+      return times > 1
+        ? `The spot on the fibre’s end can be ${timesText(times)} what careful practice puts on a facet.`
+        : 'The spot on the fibre’s end stays under what careful practice puts on a clean facet; dirt burns at less.';
     },
-    doNow: 'Clean and inspect the end with every source off, align at reduced power, then raise it in steps.',
+    doNow: cleanFirst,
     get fine() {
       return (
         `(Estimate: ${atMostText(power, 'power')} of ${wavelengthText(laser.wavelength)} on the smallest spot, ` +
@@ -97,6 +95,32 @@ function facetLoad(walk: Walk): Hazard {
     },
     assumed: laser.assumed,
     basis: [...laser.basis, tripwireBasis],
+  };
+}
+
+const cleanFirst =
+  'Clean and inspect the end with every source off, align at reduced power, then raise it in steps.';
+
+const isPulsed = ({ answers }: Walk): boolean => answers.emission?.kind === 'pulsed';
+
+/** An average says nothing of what one pulse does to glass: no number at all. */
+function facetUnderPulses(walk: Walk): Hazard {
+  const { laser } = walk.light;
+  return {
+    ...common(walk),
+    id: 'facet-load',
+    point: 'fibre’s end, the spot on it',
+    level: 'not evaluated',
+    quantity: 'not evaluated',
+    value: null,
+    unit: null,
+    limit: null,
+    timesLimit: null,
+    what: 'The facet under pulses is not evaluated.',
+    doNow: cleanFirst,
+    fine: '',
+    assumed: laser.assumed,
+    basis: laser.basis,
   };
 }
 
@@ -110,7 +134,7 @@ const levels = {
 const megawatts = (irradiance: number): string => `${Number((irradiance / 1e10).toPrecision(2))} MW/cm²`;
 
 /** From here on dirt, glue and ferrule may burn, W. @source from memory: tens to hundreds of milliwatts */
-const dirtBurnsFrom = 10e-3;
+export const dirtBurnsFrom = 10e-3;
 /** From here on it is to be expected, W. */
 const dirtBurnsSurely = 100e-3;
 /** A spot this wide spreads its heat, m; no figure is known for wider ones. @source our proposal */
@@ -120,6 +144,9 @@ function ferruleLoad(walk: Walk): Hazard {
   const { laser } = walk.light;
   const power = forwardPower(walk);
   const focused = smallestSpot(walk) < focusedBelow;
+  const pulsed = isPulsed(walk);
+  const average = pulsed ? ' on average' : '';
+  const pulsesToo = pulsed ? ' That is its average heat; what single pulses do there is not evaluated.' : '';
   const level: CautionLevel =
     power >= dirtBurnsSurely ? 'serious' : power >= dirtBurnsFrom && focused ? 'mind' : 'under the limit';
   return {
@@ -127,15 +154,15 @@ function ferruleLoad(walk: Walk): Hazard {
     id: 'ferrule-load',
     point: 'ferrule, glue and cladding while misaligned',
     level,
-    quantity: 'power on the ferrule while misaligned',
+    quantity: `${pulsed ? 'average power, heat' : 'power'} on the ferrule while misaligned`,
     value: power,
     unit: 'W',
     limit: dirtBurnsFrom,
     timesLimit: power / dirtBurnsFrom,
     what:
       level === 'under the limit'
-        ? `All of the light on the ferrule is under ${limitText(dirtBurnsFrom, 'power')}, from which dirt and glue may burn.`
-        : `Misaligned, all of ${atMostText(power, 'power')} falls on ferrule, glue or dirt and can burn them.`,
+        ? `All of the light on the ferrule is under ${limitText(dirtBurnsFrom, 'power')}${average}, from which dirt and glue may burn.${pulsesToo}`
+        : `Misaligned, all of ${atMostText(power, 'power')}${average} falls on ferrule, glue or dirt and can burn them.${pulsesToo}`,
     doNow: 'Walk at alignment power. Stop if you smell or see anything, or if the throughput falls.',
     fine: `(Estimate: ${wavelengthText(laser.wavelength)}; from tens to hundreds of milliwatts a dirty face burns.)`,
     assumed: laser.assumed,

@@ -1,11 +1,12 @@
 /** What this bench cannot know by itself: hidden hazards as questions, and what is assumed until they are answered. */
 import type { Launch } from '../launch/launch.ts';
 import { intervalOf } from '../quantity/distribution.ts';
-import { type Answers, answerForms } from './answers.ts';
+import { type Answers, answerForms, nothingAnswered } from './answers.ts';
 import { laserKey } from './laser-key.ts';
-import { mayBeDoubled } from './light-to-count.ts';
+import { lightToCount, mayBeDoubled } from './light-to-count.ts';
 import { wavelengthText } from './limit-texts.ts';
 import { type QuestionName, questionNames } from './question-names.ts';
+import { asksForInterlock, hasMirrors, isHotEnd } from './what-is-there.ts';
 
 /** One question about a bench. */
 export interface HazardQuestion {
@@ -21,8 +22,8 @@ export interface HazardQuestion {
 
 interface Asked {
   /** Whether it concerns this launch. */
-  readonly concerns: (launch: Launch) => boolean;
-  readonly asks: (launch: Launch) => string;
+  readonly concerns: (launch: Launch, answers: Answers) => boolean;
+  readonly asks: (launch: Launch, answers: Answers) => string;
   readonly untilThen: string;
 }
 
@@ -53,7 +54,7 @@ const asked: Readonly<Record<QuestionName, Asked>> = {
   infrared: {
     concerns: ({ laser }) => mayBeDoubled(laser.wavelength),
     asks: (launch) =>
-      `Was the infrared of ${nameOf(launch)} blocked or measured, if it is frequency-doubled? \`none\` is for a diode that emits ${light(launch)} itself.`,
+      `Was the infrared of ${nameOf(launch)} blocked or measured, if it is frequency-doubled? “none” is for a diode that emits ${light(launch)} itself.`,
     untilThen: 'infrared of twice the rated power is counted along with it',
   },
   'other-light': {
@@ -83,7 +84,7 @@ const asked: Readonly<Record<QuestionName, Asked>> = {
     untilThen: 'twice its power in the launch is counted',
   },
   'beam-height': {
-    concerns: always,
+    concerns: hasMirrors,
     asks: () => 'Is the whole beam path level and below the eyes of anyone who sits there?',
     untilThen: 'a bumped mirror is taken to send the beam to an eye',
   },
@@ -118,14 +119,17 @@ const asked: Readonly<Record<QuestionName, Asked>> = {
     untilThen: 'they are taken to be missing',
   },
   interlock: {
-    concerns: always,
+    concerns: (launch, answers) => asksForInterlock(lightToCount(launch, answers), answers),
     asks: (launch) =>
       `Has ${nameOf(launch)} a key, a connector for an interlock, a light that shows emission, and a beam stop?`,
     untilThen: 'they are taken to be absent, as on a home-made source',
   },
   'non-beam': {
     concerns: always,
-    asks: () => 'Are live contacts covered, cables out of the way, and solvents away from light and heat?',
+    asks: (launch, answers) =>
+      isHotEnd(lightToCount(launch, answers))
+        ? 'Are live contacts covered, cables out of the way, and solvents away from light and heat?'
+        : 'Are live contacts covered and cables out of the way?',
     untilThen: 'they are taken not to be',
   },
   officer: {
@@ -140,15 +144,18 @@ const asked: Readonly<Record<QuestionName, Asked>> = {
   },
 };
 
-/** The questions that concern a launch, in the order of asking. */
-export function hazardQuestions(launch: Launch): readonly HazardQuestion[] {
+/** The questions that concern a launch with what is known of it, in the order of asking. */
+export function hazardQuestions(
+  launch: Launch,
+  answers: Answers = nothingAnswered,
+): readonly HazardQuestion[] {
   const key = laserKey(launch);
   return questionNames
-    .filter((name) => asked[name].concerns(launch))
+    .filter((name) => asked[name].concerns(launch, answers))
     .map((name) => ({
       id: `${key}:${name}`,
       name,
-      asks: asked[name].asks(launch),
+      asks: asked[name].asks(launch, answers),
       untilThen: asked[name].untilThen,
       examples: [...answerForms[name].examples, 'not known'],
     }));

@@ -7,6 +7,9 @@ import { laserKey } from './laser-key.ts';
 import { type QuestionName, questionNames } from './question-names.ts';
 import { hazardQuestions } from './questions.ts';
 
+/** Whether these are asked depends on the path and on other answers; an answer is taken either way. */
+const alwaysTaken: readonly QuestionName[] = ['beam-height', 'interlock'];
+
 /**
  * Answers as they were written, read for one launch. An id may be short, `highest-power`, or whole,
  * `green-module:highest-power`; whole ones about other lasers, or about what this launch does not ask, are left alone,
@@ -16,7 +19,8 @@ import { hazardQuestions } from './questions.ts';
  */
 export function readAnswers(launch: Launch, written: Readonly<Record<string, string>>): Answers {
   const key = laserKey(launch);
-  const names = hazardQuestions(launch).map(({ name }) => name);
+  const asked = hazardQuestions(launch).map(({ name }) => name);
+  const names = [...new Set([...asked, ...alwaysTaken])];
   const refused: RefusalParts[] = [];
   let answers = nothingAnswered;
   for (const [id, text] of Object.entries(written)) {

@@ -3,7 +3,7 @@ import type { Entry } from '../quantity/quantity.ts';
 import { writeValue } from '../units/write.ts';
 import { laserExits } from './at-the-laser.ts';
 import { type CautionOptions, type Cautions, cautionsFor } from './cautions.ts';
-import { atMostText, distanceText } from './figures-of-caution.ts';
+import { atMostText, upToText } from './figures-of-caution.ts';
 import type { Hazard } from './hazard.ts';
 import { laserKey } from './laser-key.ts';
 import { linesOf } from './light-to-count.ts';
@@ -145,7 +145,7 @@ function reducedText({ walk }: Cautions): readonly string[] {
   return [
     exit.hazardDistance === 0
       ? `At ${power} the beam of ${wavelengthText(laser.wavelength)} is under the limit assumed; the hazard is reduced, not gone.${hidden} ${exit.fine}`
-      : `At ${power} the beam is above the eye limit at up to ${distanceText(exit.hazardDistance, walk.facts.roomLength)} from the exit: the hazard is reduced, not gone.${hidden} ${exit.fine}`,
+      : `At ${power} the beam is above the eye limit ${upToText(exit.hazardDistance, walk.facts.roomLength, 'the exit')}: the hazard is reduced, not gone.${hidden} ${exit.fine}`,
   ];
 }
 
@@ -158,10 +158,8 @@ function farLensText({ hazards, walk }: Cautions, launch: Launch): readonly stri
       ? `a lens of ${writeValue(exampleFocalLength, 'length')}, as an example`
       : 'its lens';
   const longer = launch.output === null ? ' A longer focal length reaches farther.' : '';
-  const [from, to] = [bare, behind].map((one) => distanceText(one, walk.facts.roomLength));
-  return [
-    `Bare, the end is above the eye limit at up to ${from}; behind ${lens}, at up to ${to} (estimates).${longer}`,
-  ];
+  const [from, to] = [bare, behind].map((one) => upToText(one, walk.facts.roomLength, null));
+  return [`Bare, the end is above the eye limit ${from}; behind ${lens}, ${to} (estimates).${longer}`];
 }
 
 function readAgainKey(launch: Launch, step: StepName, { walk }: Cautions): string {

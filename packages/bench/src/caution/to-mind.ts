@@ -7,6 +7,7 @@ import { wavelengthText } from './limit-texts.ts';
 import type { LineOfLight } from './line-of-light.ts';
 import type { QuestionName } from './question-names.ts';
 import type { Walk } from './walk.ts';
+import { asksForInterlock, hasMirrors, isHotEnd } from './what-is-there.ts';
 
 interface ToMind {
   readonly id: string;
@@ -36,7 +37,9 @@ function listOf(walk: Walk): readonly ToMind[] {
   return [
     ...(unseenLines.length === 0 ? [] : [unseen(unseenLines)]),
     ...(looksDim(laser) ? [dim(walk)] : []),
-    ...always,
+    ...always.filter(({ id }) => id !== 'bumped-mirror' || hasMirrors(walk.launch)),
+    ...(asksForInterlock(walk.light, walk.answers) ? [noInterlock] : []),
+    nonBeam(isHotEnd(walk.light)),
   ];
 }
 
@@ -113,27 +116,32 @@ const always: readonly ToMind[] = [
       'Wear glasses with side shields, count the pieces into a closed container, do not search with fingers, wash your hands.',
     basis: read('teaching material on optical fibres: most injuries are punctures'),
   },
-  {
-    id: 'no-interlock',
-    question: 'interlock',
-    point: 'laser, its switch and its key',
-    atRisk: ['eye', 'other people'],
-    level: 'mind',
-    what: 'Key, interlock connector, emission light and beam stop are taken to be absent.',
-    doNow: 'Give yourself a stop you can close and a switch you can lock before you go on.',
-    basis: read('a laser laboratory’s page after IEC 60825: what equipment of class 3B and 4 has'),
-  },
-  {
-    id: 'non-beam',
-    question: 'non-beam',
-    point: 'driver, solvents, floor',
-    atRisk: ['skin', 'other people'],
-    level: 'mind',
-    what: 'Live contacts, solvent near a hot end and cables in the dark hurt without any light.',
-    doNow: 'Cover contacts, put solvents away, clear the floor.',
-    basis: practice,
-  },
 ];
+
+/** For light like class 3B and 4 alone. */
+const noInterlock: ToMind = {
+  id: 'no-interlock',
+  question: 'interlock',
+  point: 'laser, its switch and its key',
+  atRisk: ['eye', 'other people'],
+  level: 'mind',
+  what: 'Key, interlock connector, emission light and beam stop are taken to be absent.',
+  doNow: 'Give yourself a stop you can close and a switch you can lock before you go on.',
+  basis: read('a laser laboratory’s page after IEC 60825: what equipment of class 3B and 4 has'),
+};
+
+const nonBeam = (hotEnd: boolean): ToMind => ({
+  id: 'non-beam',
+  question: 'non-beam',
+  point: hotEnd ? 'driver, solvents, floor' : 'driver, floor',
+  atRisk: ['skin', 'other people'],
+  level: 'mind',
+  what: hotEnd
+    ? 'Live contacts, solvent near a hot end and cables in the dark hurt without any light.'
+    : 'Live contacts and cables in the dark hurt without any light.',
+  doNow: hotEnd ? 'Cover contacts, put solvents away, clear the floor.' : 'Cover contacts, clear the floor.',
+  basis: practice,
+});
 
 function asHazard({ question: _, basis, ...one }: ToMind, walk: Walk): Hazard {
   const end = facetPosition(walk) + walk.launch.fibre.length.value;

@@ -10,8 +10,8 @@ import {
 } from '@coreward/optics';
 import { facetPosition } from './at-the-lens.ts';
 import { definitionText } from './eye-hazard.ts';
-import { bareEndGeometry, collimatedEndGeometry } from './fibre-end.ts';
-import { distanceText, timesText } from './figures-of-caution.ts';
+import { bareEndGeometry, collimatedEndGeometry, focalLengthsOf } from './fibre-end.ts';
+import { timesText, upToText } from './figures-of-caution.ts';
 import { type Hazard, type HazardPlace, levelFor } from './hazard.ts';
 import { timeText, wavelengthText } from './limit-texts.ts';
 import type { LimitsFor, LineOfLight } from './line-of-light.ts';
@@ -55,10 +55,7 @@ function farGeometry(walk: Walk): { readonly geometry: Geometry; readonly uneven
     geometry:
       lens === undefined
         ? bareEndGeometry('the fibre end', stated, worse)
-        : collimatedEndGeometry('the lens', stated, worse, {
-            stated: lens.focalLength.value,
-            worse: lens.focalLength.value,
-          }),
+        : collimatedEndGeometry('the lens', stated, worse, focalLengthsOf(lens.focalLength)),
     uneven: worse.modes !== 'one',
   };
 }
@@ -112,7 +109,7 @@ function sum(walk: Walk, lines: readonly LineOfLight[], at: Together): readonly 
       longer: null,
       get what() {
         return isAbove
-          ? `${names()} together: ${timesText(timesLimit)} the eye limit, above it at up to ${distanceText(reached.distance, walk.facts.roomLength)} from ${at.geometry.from}.`
+          ? `${names()} together: ${timesText(timesLimit)} the eye limit, above it ${upToText(reached.distance, walk.facts.roomLength, at.geometry.from)}.`
           : `${names()} together: under the limit assumed for ${timeText(exposureTime)}.`;
       },
       doNow: at.doNow,

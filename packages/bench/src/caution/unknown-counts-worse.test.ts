@@ -96,9 +96,9 @@ describe('what is not known counts as the worse, and says so', () => {
     expect(red.what).not.toContain('100 s');
   });
 
-  test('one place is told before what is summed, unless only the sum is so grave', () => {
+  test('a sum stands first where it is more than any one line', () => {
     const ids = (answers: Record<string, string>) => walked({}, answers).hazards.map(({ id }) => id);
-    expect(ids({ 'other-light': '650 nm at 5 mW' })[0]).toBe('laser-exit');
+    expect(ids({ 'other-light': '650 nm at 5 mW' })[0]).toBe('together-launch-side');
     const dim = { ...asWritten('5 mW'), 'highest-power': '5 mW' };
     const both = walked(
       { power: '0.3 mW ± 0 mW' },
