@@ -23,7 +23,9 @@ test('sorting loses no row, and turns round', () => {
     const up = sortedRows(rows, column, false);
     expect(new Set(up)).toEqual(new Set(rows));
     if (column === 'share') {
-      const values = up.map(({ share }) => share.value);
+      const values = up
+        .filter(({ connector }) => connector !== 'must not meet')
+        .map(({ share }) => share.value);
       expect(values).toEqual([...values].sort((a, b) => a - b));
       expect(sortedRows(rows, column, true)[0]).toBe(rows[0]);
     }
@@ -42,4 +44,13 @@ test('the map has a lens in every line and a fibre in every column', () => {
   });
   // lenses and fibres stand in the order of their best
   expect(map.cells[0]?.[0]?.place).toBe(1);
+});
+
+test('by light, what must not meet stands behind all that may, either way round', () => {
+  const [first, second] = [rows[0]!, rows[1]!];
+  const angled = { ...first, connector: 'must not meet' } as const;
+  const usable = { ...second, connector: 'fits' } as const;
+  for (const column of ['share', 'power'] as const)
+    for (const descending of [true, false])
+      expect(sortedRows([angled, usable], column, descending)).toEqual([usable, angled]);
 });

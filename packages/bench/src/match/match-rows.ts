@@ -1,6 +1,7 @@
 import { digitsFor, figure, intervalText } from '../ledger/figures.ts';
 import type { Match, MatchedInterval, MatchedPair, PlugInBarrel } from './matched.ts';
 import { reasonLine } from './reason.ts';
+import { usableFirst } from './usable-first.ts';
 
 /** A figure and its interval in words, and what it sorts by. */
 export interface MatchFigure {
@@ -59,14 +60,17 @@ function told(interval: MatchedInterval, dimension: 'fraction' | 'power'): Match
 export const matchColumns = ['laser', 'collimator', 'fibre', 'share', 'power', 'reason'] as const;
 export type MatchColumn = (typeof matchColumns)[number];
 
-/** Rows in another order; where two are alike the better one stays first. */
+/** Rows in another order; by light, what must not meet stays last. Where two are alike the better one stays first. */
 export function sortedRows(
   rows: readonly MatchRow[],
   column: MatchColumn,
   descending: boolean,
 ): readonly MatchRow[] {
   const sign = descending ? -1 : 1;
-  return [...rows].sort((a, b) => sign * compare(a, b, column) || a.place - b.place);
+  const byLight = column === 'share' || column === 'power';
+  return [...rows].sort(
+    (a, b) => (byLight ? usableFirst(a, b) : 0) || sign * compare(a, b, column) || a.place - b.place,
+  );
 }
 
 function compare(a: MatchRow, b: MatchRow, column: MatchColumn): number {

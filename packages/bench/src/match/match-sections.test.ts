@@ -73,8 +73,8 @@ test('a plug that needs attention is marked in words', () => {
 test('what the ranking goes by stands on top, and what a meter makes of it', () => {
   expect(said(invented())).toContain('ranked by all guided light');
   const clean = said(invented({ purpose: 'lp01' }));
-  expect(clean).toContain('ranked by the light in the fundamental mode LP01 alone');
-  expect(clean).toContain('a power meter there shows the other modes, too');
+  expect(clean).toContain('ranked by power in LP01 at the far end');
+  expect(clean).toContain('other modes may come with it, and a power meter there shows them, too');
 });
 
 test('that ranges are estimates, who decides, and a path that is not told are said on every page', () => {

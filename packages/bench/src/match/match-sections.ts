@@ -4,10 +4,11 @@ import { digitsFor, figure, intervalText } from '../ledger/figures.ts';
 import type { Block, Row, Section } from '../ledger/section.ts';
 import type { LeftOut, Match, MatchedInterval, MatchedPair, MatchPurpose } from './matched.ts';
 import { reasonLine } from './reason.ts';
+import { usableFirstText } from './usable-first.ts';
 
 const goesBy: Readonly<Record<MatchPurpose, string>> = {
   total: 'all guided light that leaves the far end, as a share of the laser’s',
-  lp01: 'the light in the fundamental mode LP01 alone at the far end, as a share of the laser’s; a power meter there shows the other modes, too',
+  lp01: 'power in LP01 at the far end, as a share of the laser’s; other modes may come with it, and a power meter there shows them, too',
 };
 
 /** A ranking in words and tables: laser by laser, the best pair first. */
@@ -31,7 +32,7 @@ function introduction({ purpose, pairs, path }: Match): readonly Block[] {
     `${counted} ranked by ${goesBy[purpose]}. Each with the best focus, walked by hand.`,
     'The ranges are estimates: nine times in ten they hold the truth. `forecast` computes them.',
     ...(pairs.some(({ connector }) => connector === 'must not meet')
-      ? ['Where a plug and a barrel must not meet, one has an angled end and the other a flat one.']
+      ? [`${usableFirstText} One has an angled end and the other a flat one.`]
       : []),
     ...(path.length === 0
       ? ['The drawer tells no path: every lens is taken to stand right at the laser’s exit.']

@@ -19,7 +19,8 @@ function forecastOf({ laser, collimator, fibre }: (typeof total.pairs)[number]) 
 
 describe('a match against the forecast of the same launch', () => {
   // the best, the worst, and some between, of all three lasers
-  const some = [0, 14, 31, 52, 70, 89].map((place) => total.pairs[place]!);
+  const byLight = [...total.pairs].sort((a, b) => b.score.value - a.score.value);
+  const some = [0, 14, 31, 52, 70, 89].map((place) => byLight[place]!);
 
   test.each(some.map((pair) => [`${pair.laser} + ${pair.collimator} + ${pair.fibre}`, pair] as const))(
     '%s',
@@ -117,4 +118,23 @@ test('it tells how far it is, to the end, and a drawer without lasers is refused
   expect(last.done).toBe(30);
   expect(last.total).toBe(30);
   expect(() => match({ ...drawer, lasers: [] }, { purpose: 'total', laser: null })).toThrow(/lasers/u);
+});
+
+test('what must not meet stands behind all that may; within each, the most light first', () => {
+  // an angled plug for every second fibre, and flat barrels throughout
+  const collimators = drawer.collimators.map((one) => ({ ...one, connector: 'FC/PC' as const }));
+  const fibres = drawer.fibres.map((one, i) => {
+    const plug = i % 2 === 0 ? ('FC/APC' as const) : ('FC/PC' as const);
+    return { ...one, connectors: { ...one.connectors, in: plug } };
+  });
+  const { pairs } = match({ ...drawer, collimators, fibres }, { purpose: 'total', laser: 'green module' });
+  const [usable, never] = [false, true].map((bad) =>
+    pairs.filter(({ connector }) => (connector === 'must not meet') === bad),
+  );
+  expect(usable!.length * never!.length).toBeGreaterThan(0);
+  expect(pairs).toEqual([...usable!, ...never!]);
+  for (const part of [usable!, never!]) {
+    const scores = part.map(({ score }) => score.value);
+    expect(scores).toEqual([...scores].sort((a, b) => b - a));
+  }
 });

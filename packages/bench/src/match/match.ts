@@ -8,6 +8,7 @@ import { type JudgedPair, matchPair } from './match-pair.ts';
 import type { LeftOut, Match, MatchedPair, MatchProgress, MatchPurpose } from './matched.ts';
 import { type Prepared, prepare } from './prepared.ts';
 import { reasonBehind } from './reason.ts';
+import { usableFirst } from './usable-first.ts';
 
 export interface MatchOptions {
   readonly purpose: MatchPurpose;
@@ -54,7 +55,7 @@ export function* matching(drawer: Drawer, options: MatchOptions): Generator<Matc
           const one = matchPair(launch, names, purpose, prepared);
           const { pair } = one;
           judged.push(one);
-          if (best === null || pair.score.value > best.score.value) best = pair;
+          if (best === null || ranked(pair, best) < 0) best = pair;
         } catch (error) {
           leftOut.push({ ...names, why: whyNot(error) });
         }
@@ -64,9 +65,12 @@ export function* matching(drawer: Drawer, options: MatchOptions): Generator<Matc
     }
   }
   if (done % stride !== 0) yield { done, total, best };
-  judged.sort((a, b) => b.pair.score.value - a.pair.score.value);
+  judged.sort((a, b) => ranked(a.pair, b.pair));
   return { purpose, path: drawer.path, pairs: heldAgainstBest(judged), leftOut };
 }
+
+/** Below 0 where `a` stands before `b`. */
+const ranked = (a: MatchedPair, b: MatchedPair): number => usableFirst(a, b) || b.score.value - a.score.value;
 
 /** The pairs with the reason why each is behind the best of its laser. */
 function heldAgainstBest(judged: readonly JudgedPair[]): readonly MatchedPair[] {

@@ -1,7 +1,7 @@
 import type { PartNames } from '../drawer/assemble-launch.ts';
 import type { Launch } from '../launch/launch.ts';
 
-/** What a match is for: the most guided light, or the most light in one clean mode. */
+/** What a match is for: the most guided light, or the most power in LP01, other modes or not. */
 export const matchPurposes = ['total', 'lp01'] as const;
 export type MatchPurpose = (typeof matchPurposes)[number];
 

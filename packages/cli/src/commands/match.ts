@@ -36,7 +36,10 @@ export function addMatch(program: Command, shell: Shell): void {
     )
     .argument('<drawer...>', 'a drawer document, or several that together are one; - reads standard input')
     .addOption(
-      new Option('--for <purpose>', 'total: all guided light; lp01: light in one clean mode')
+      new Option(
+        '--for <purpose>',
+        'total: all guided light; lp01: power in LP01; other modes may come with it',
+      )
         .choices(matchPurposes)
         .default('total'),
     )

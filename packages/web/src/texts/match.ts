@@ -8,7 +8,7 @@ export const matchTexts = {
   purpose: 'ranked by',
   purposes: {
     total: 'all light that leaves the far end',
-    lp01: 'the light in the mode LP01 alone',
+    lp01: 'power in LP01; other modes may come with it',
   } satisfies Record<MatchPurpose, string>,
   laser: 'laser',
   allLasers: 'all lasers',
