@@ -76,6 +76,7 @@ export function endCone(
         : 'many';
   // no light that fills the core leaves it in a narrower cone
   const narrowest = fivePercentPer1e2 * ((2 * wavelength) / (Math.PI * core));
+  let least: EndCone['least'] | undefined;
   return {
     wavelength,
     modeFieldDiameter: modes === 'many' ? core : core * modeRadiusInCores(fibre.profile, v, view),
@@ -84,9 +85,12 @@ export function endCone(
     modes,
     coreDiameter: core,
     get least() {
-      return view === 'stated'
-        ? { coreDiameter: core, modeFieldDiameter: this.modeFieldDiameter }
-        : leastSizes(fibre, wavelength, modes);
+      // modes are solved for it, so once, and only behind a lens
+      least ??=
+        view === 'stated'
+          ? { coreDiameter: core, modeFieldDiameter: this.modeFieldDiameter }
+          : leastSizes(fibre, wavelength, modes);
+      return least;
     },
   };
 }
