@@ -24,6 +24,6 @@ function mustKnowGlass(lens: OutputCollimator, wavelength: Entry, spot: Spot, re
   report.refuse(
     under(spot, 'glass').path,
     what,
-    'Write `focal shift: 0` instead of `glass`, or another glass.',
+    'Write `focal shift: 0` and no `glass`, or a glass that is known there.',
   );
 }

@@ -47,6 +47,16 @@ export function fibreFrom(read: Read<typeof fibreForm>, spot: Spot, report: Repo
   return fibre;
 }
 
+/** Cladding diameters that fibres are sold with, m; common practice, no source. */
+const tradeCladdings = [80e-6, 125e-6, 140e-6, 220e-6, 250e-6] as const;
+
+/** The narrowest of them that leaves a core its cladding, or a tenth more than a wider core; m. */
+function likelyCladding(coreDiameter: number): number {
+  const least = coreDiameter * 1.1;
+  // a core of 200 µm times 1.1 may miss 220 µm by a rounding
+  return tradeCladdings.find((diameter) => diameter >= least * (1 - 1e-9)) ?? least;
+}
+
 function usualCladding(material: Fibre['material'], coreDiameter: Entry, spot: Spot, report: Report): Entry {
   const place = under(spot, 'cladding diameter');
   if (material === 'silica' && coreDiameter.value <= largestUsualCore) {
@@ -58,7 +68,7 @@ function usualCladding(material: Fibre['material'], coreDiameter: Entry, spot: S
     report.refuse(
       place.path,
       what,
-      `Write \`cladding diameter: ${writeValue(coreDiameter.value * 1.1, 'length')}\` with your own value.`,
+      `Write \`cladding diameter: ${writeValue(likelyCladding(coreDiameter.value), 'length')}\` with your own value.`,
     );
   }
   return unreadEntry(place.key);

@@ -394,6 +394,16 @@ const cases: readonly Case[] = [
     mended: '  cladding diameter: 125 µm',
   },
   {
+    // 105/125 µm: common practice, no source
+    name: 'a core of 105 µm without its cladding',
+    line: 12,
+    is: '  core diameter: 105 µm',
+    where: 'launch.yaml:12:3 fibre.cladding diameter',
+    what: /`cladding diameter` is missing/,
+    mend: /Write `cladding diameter: 125 µm`/,
+    mended: '  core diameter: 105 µm\n  cladding diameter: 125 µm',
+  },
+  {
     name: 'a wide core without its cladding',
     line: 12,
     is: '  core diameter: 200 µm',
@@ -557,7 +567,7 @@ const cases: readonly Case[] = [
     is: '  wavelength: 260 nm',
     where: 'launch.yaml:10:3 collimator.glass',
     what: /the index of N-BK7 is known from 300 nm to 2\.5 µm, not at 260 nm/,
-    mend: /Write `focal shift: 0`/,
+    mend: /Write `focal shift: 0` and no `glass`/,
     // nor is anything known of the fibre's attenuation there
     refusals: 2,
     mended: '  wavelength: 450 nm',
@@ -589,6 +599,15 @@ const cases: readonly Case[] = [
     what: /breaks before it is bent so far/,
     mend: /Write `radius: 30 mm`/,
     mended: '  cladding diameter: 2 mm\n  bends: [{ radius: 30 mm }]',
+  },
+  {
+    name: 'a bend of a radius a little too small, not one a thousand times as large',
+    line: 14,
+    is: '  cladding diameter: 125 µm\n  bends: [{ radius: 0.5 mm }]',
+    where: 'launch.yaml:15:21 fibre.bends.1.radius',
+    what: /`0\.5 mm` is less than/,
+    mend: /^(?!.*`0\.5 m`).*such as `30 mm`/,
+    mended: '  cladding diameter: 125 µm\n  bends: [{ radius: 30 mm }]',
   },
   {
     name: 'a name that steers a terminal',

@@ -72,6 +72,9 @@ function tailFor(meant: string, text: string, { written, unit }: Term): string {
     : '';
 }
 
+/** Within ten times of the least, a value is taken as it is written: a slip of a unit lies a thousand off. */
+const nearMiss = 10;
+
 /** A value that the dimension or the key rules out. */
 function outside({ value, written, unit }: Term, dimension: Dimension, range: Range): Misread | null {
   const { name } = dimensionFacts[dimension];
@@ -102,7 +105,8 @@ function outside({ value, written, unit }: Term, dimension: Dimension, range: Ra
       ok: false,
       what,
       meant: [],
-      slips: slipped('larger'),
+      // a length that falls a little short is too short, and no slip of a thousand
+      slips: value * nearMiss > range.low ? [] : slipped('larger'),
       ask: `${name} ${rangeText(range, dimension)}`,
     };
   }

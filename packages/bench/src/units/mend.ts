@@ -55,7 +55,10 @@ export function mendFor(
   const examples = [...(options.example === undefined ? [] : [options.example]), ...usual];
   const candidates = [
     ...(misread.examples ?? []),
-    ...nearby.tried.flatMap((candidate) => inUsualUnit(candidate, examples)),
+    // what was read, and is out of range, keeps its unit: another one would make it a thousand times as large
+    ...(misread.slips === undefined
+      ? nearby.tried.flatMap((candidate) => inUsualUnit(candidate, examples))
+      : []),
     ...examples,
     ...[options.max, options.min]
       .filter((limit) => limit !== undefined)
