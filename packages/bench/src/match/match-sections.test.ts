@@ -96,3 +96,11 @@ test('what is left out is told with its reason', () => {
   const leftOut = [{ laser: 'far red', collimator: 'short one', fibre: 'patch lead', why: 'no glass' }];
   expect(said(invented({ leftOut }))).toContain('far red + short one + patch lead: no glass.');
 });
+
+test('ranked by LP01, a pair says how much of what is guided LP01 is, where it is not nearly all', () => {
+  // 0.4/0.6 = 67 %
+  expect(said(invented({ purpose: 'lp01' }))).toContain('2.0 dB; LP01 is 67 % of what is guided');
+  expect(said(invented())).not.toContain('of what is guided');
+  const clean = pair({ guided: 0.6, fundamental: 0.594 });
+  expect(said(invented({ purpose: 'lp01', pairs: [clean] }))).not.toContain('of what is guided');
+});

@@ -19,7 +19,10 @@ export function matchSections(match: Match, mostRows: number): readonly Section[
     { heading: 'What goes with what', blocks: introduction(match) },
     ...lasers.map((laser) => {
       const own = pairs.filter((pair) => pair.laser === laser);
-      return { heading: `For ${laser}`, blocks: [ranking(own.slice(0, mostRows)), ...more(own, mostRows)] };
+      return {
+        heading: `For ${laser}`,
+        blocks: [ranking(own.slice(0, mostRows), match.purpose), ...more(own, mostRows)],
+      };
     }),
     ...leftOutSection(leftOut, mostRows),
     cautionSection({ cautions: [notEvaluated] }),
@@ -40,7 +43,7 @@ function introduction({ purpose, pairs, path }: Match): readonly Block[] {
   ].map((text) => ({ kind: 'text', text }));
 }
 
-function ranking(pairs: readonly MatchedPair[]): Block {
+function ranking(pairs: readonly MatchedPair[], purpose: MatchPurpose): Block {
   return {
     kind: 'table',
     columns: [
@@ -50,12 +53,12 @@ function ranking(pairs: readonly MatchedPair[]): Block {
       { heading: 'power', align: 'right' },
       { heading: '90 % range', align: 'right' },
     ],
-    rows: pairs.flatMap(pairRows),
+    rows: pairs.flatMap((pair, place) => pairRows(pair, place, purpose)),
   };
 }
 
 /** Which pair, with a mark where the plug needs attention; under it the reason with its cost, and the figures. */
-function pairRows(pair: MatchedPair, place: number): readonly Row[] {
+function pairRows(pair: MatchedPair, place: number, purpose: MatchPurpose): readonly Row[] {
   const { collimator, fibre, score, power, reason, connector } = pair;
   const lens = collimator === 'none' ? 'no lens' : collimator;
   const mark = connector === 'needs an adapter' || connector === 'must not meet' ? ` (${connector})` : '';
@@ -63,9 +66,22 @@ function pairRows(pair: MatchedPair, place: number): readonly Row[] {
     { kind: 'heading', text: `${place + 1}. ${lens} + ${fibre}${mark}` },
     {
       kind: 'cells',
-      cells: [`   ${reasonLine(reason)}`, ...figures(score, 'fraction'), ...figures(power, 'power')],
+      cells: [
+        `   ${reasonLine(reason)}${otherModes(pair, purpose)}`,
+        ...figures(score, 'fraction'),
+        ...figures(power, 'power'),
+      ],
     },
   ];
+}
+
+/** From this share of LP01 in what is guided, the other modes are not worth a word. */
+const nearlyAll = 0.98;
+
+/** How much of what is guided at the facet LP01 is, where the ranking goes by LP01 and others come with it. */
+function otherModes({ guided, fundamental }: MatchedPair, purpose: MatchPurpose): string {
+  if (purpose === 'total' || guided <= 0 || fundamental >= nearlyAll * guided) return '';
+  return `; LP01 is ${figure(fundamental / guided, 'fraction', 2)} of what is guided`;
 }
 
 function figures(interval: MatchedInterval, dimension: 'fraction' | 'power'): readonly [string, string] {
