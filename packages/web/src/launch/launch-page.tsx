@@ -23,7 +23,8 @@ import {
   verdictBlocks,
   withRanges,
 } from '@coreward/bench';
-import { type JSX, lazy, memo, Suspense, useEffect, useMemo, useRef, useState } from 'react';
+import { type JSX, memo, useEffect, useMemo, useRef, useState } from 'react';
+import { LineHazards } from '../cautions/line-hazards.tsx';
 import { launchTexts } from '../texts/launch.ts';
 import { accentFor } from '../theme/accent.ts';
 import { FocusView } from './focus-view.tsx';
@@ -38,10 +39,6 @@ import './launch.css';
 type Seen<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly refused: readonly RefusedPlace[] };
-
-const LineHazards = lazy(async () => ({
-  default: (await import('../cautions/line-hazards.tsx')).LineHazards,
-}));
 
 /** One launch: its light, its parts, its ledger and what to expect of it. */
 export function LaunchPage({ id, text, onChange, parts }: LaunchPageProps): JSX.Element {
@@ -88,10 +85,8 @@ export function LaunchPage({ id, text, onChange, parts }: LaunchPageProps): JSX.
         chosen={chosen}
         onChoose={setChosen}
         hazards={(places) => (
-          <Suspense fallback={null}>
-            {/* of the launch as it is kept: a hand on its way would have it computed anew at every turn */}
-            <LineHazards id={id} launch={read.value} parts={line.parts} {...places} />
-          </Suspense>
+          // of the launch as it is kept: a hand on its way would have it computed anew at every turn
+          <LineHazards id={id} launch={read.value} parts={line.parts} {...places} />
         )}
       />
       {part !== null && (
