@@ -94,7 +94,7 @@ describe.each(Object.entries(benches))('the worst stands first: %s', (_, bench) 
 });
 
 describe('pulses', () => {
-  const pulsed = () => benches['pulsed']!();
+  const pulsed = () => benches.pulsed!();
 
   test('the headline is the eye, not the facet that nobody evaluated', () => {
     const [worst] = pulsed().hazards;
@@ -146,9 +146,9 @@ test('behind a lens the narrow end of a core and the long end of the focal lengt
 });
 
 test('of lines that add, the headline is their sum', () => {
-  const { hazards } = benches['green']!();
+  const { hazards } = benches.green!();
   expect(hazards[0]?.id).toBe('together-launch-side');
-  expect(hazards[0]?.timesLimit).toBeGreaterThan(hazardOf(benches['green']!(), 'laser-exit').timesLimit!);
+  expect(hazards[0]?.timesLimit).toBeGreaterThan(hazardOf(benches.green!(), 'laser-exit').timesLimit!);
 });
 
 describe('nobody is told to mind what is not there', () => {
@@ -156,15 +156,15 @@ describe('nobody is told to mind what is not there', () => {
   const ids = ({ hazards }: Cautions) => hazards.map(({ id }) => id);
 
   test('mirrors only where there is one', () => {
-    expect(ids(benches['pointer']!())).not.toContain('bumped-mirror');
-    expect(names(benches['pointer']!())).not.toContain('beam-height');
-    expect(ids(benches['green']!())).toContain('bumped-mirror');
-    expect(names(benches['green']!())).toContain('beam-height');
+    expect(ids(benches.pointer!())).not.toContain('bumped-mirror');
+    expect(names(benches.pointer!())).not.toContain('beam-height');
+    expect(ids(benches.green!())).toContain('bumped-mirror');
+    expect(names(benches.green!())).toContain('beam-height');
   });
 
   // a laser laboratory's page after IEC 60825: key and interlock are for classes 3B and 4, read
   test('key and interlock only for light like class 3B and 4, solvents only near an end that may get hot', () => {
-    const pointer = benches['pointer']!();
+    const pointer = benches.pointer!();
     expect(ids(pointer)).not.toContain('no-interlock');
     expect(names(pointer)).not.toContain('interlock');
     expect(text(pointer)).not.toContain('olvent');
@@ -172,7 +172,7 @@ describe('nobody is told to mind what is not there', () => {
       expect(ids(benches[name]!()), name).toContain('no-interlock');
       expect(names(benches[name]!()), name).toContain('interlock');
     }
-    expect(text(benches['infrared']!())).toContain('solvent');
+    expect(text(benches.infrared!())).toContain('solvent');
     // more light than the launch tells of asks again
     expect(names(walked({ power: '1 mW' }, { 'highest-power': '30 mW' }))).toContain('interlock');
     // and an answer that does not concern the bench any more is still taken
@@ -193,6 +193,6 @@ test('a distance without a room ends at whatever it meets', () => {
 });
 
 test('no question prints marks of code', () => {
-  for (const { asks } of benches['green']!().questions) expect(asks).not.toContain('`');
+  for (const { asks } of benches.green!().questions) expect(asks).not.toContain('`');
   expect(alignmentText(null)).not.toContain('`');
 });

@@ -43,8 +43,12 @@ test('the JSON is alone on standard output, best pair first, with its purpose', 
   expect(json.coreward).toBe(1);
   expect(json.for).toBe('lp01');
   expect(json.pairs).toHaveLength(90);
-  const scores: number[] = json.pairs.map(({ score }: { score: number }) => score);
-  expect(scores).toEqual([...scores].sort((a, b) => b - a));
+  const pairs: { score: number; connector: string }[] = json.pairs;
+  const rank = ({ score, connector }: (typeof pairs)[number]) =>
+    score - (connector === 'must not meet' ? 1 : 0);
+  expect(pairs.map(rank)).toEqual(pairs.map(rank).sort((a, b) => b - a));
+  // the example drawer has both kinds, so the rule is seen at work
+  expect(new Set(pairs.map(({ connector }) => connector === 'must not meet')).size).toBe(2);
   for (const { score, low, high } of json.pairs) {
     expect(low).toBeLessThanOrEqual(score);
     expect(high).toBeGreaterThanOrEqual(score);
