@@ -1,6 +1,7 @@
 import { documentText, entryKind, idText, timeText, versionNumber, z } from '@coreward/contract';
 
-const kinds = [
+/** What a book keeps as documents, in the order of an archive. */
+export const archivedKinds = [
   'launch',
   'laser',
   'collimator',
@@ -22,7 +23,7 @@ const archivedVersion = z.strictObject({
 /** A launch, a part or the settings with every version there was, oldest first. */
 export const archivedDocument = z.strictObject({
   id: idText,
-  kind: z.enum(kinds),
+  kind: z.enum(archivedKinds),
   versions: z.array(archivedVersion).check(z.minLength(1)),
 });
 export type ArchivedDocument = z.infer<typeof archivedDocument>;

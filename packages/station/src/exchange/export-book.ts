@@ -1,22 +1,11 @@
 import type { BenchBook } from '../bench-book/bench-book.ts';
 import type { KeptDocument } from '../bench-book/kept-document.ts';
-import type { Archive, ArchivedDocument } from './archive.ts';
-
-const everyKind = [
-  'launch',
-  'laser',
-  'collimator',
-  'mirror',
-  'fibre',
-  'detector',
-  'reference',
-  'settings',
-] as const;
+import { type Archive, type ArchivedDocument, archivedKinds } from './archive.ts';
 
 /** Everything in a book, in an order that depends on nothing but what is in it. */
 export function exportBook(book: BenchBook): Archive {
-  const documents = book.documents.all(everyKind).map(({ id, kind }) => archived(id, kind, book));
-  const rank = (kind: ArchivedDocument['kind']) => everyKind.indexOf(kind);
+  const documents = book.documents.all(archivedKinds).map(({ id, kind }) => archived(id, kind, book));
+  const rank = (kind: ArchivedDocument['kind']) => archivedKinds.indexOf(kind);
   return {
     coreward: 1,
     contents: 'bench book',
