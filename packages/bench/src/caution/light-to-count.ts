@@ -29,12 +29,12 @@ export function lightToCount(launch: Launch, answers: Answers): LightToCount {
   };
 }
 
+/** The worse of what is rated, what its doubt allows, and the highest that was answered. */
+const powerToCount = (power: Quantity, highest: Parameters<typeof powerToAssume>[0]['highest']) =>
+  powerToAssume({ highest, rated: power.value, reading: intervalOf(power, 0.9).high });
+
 function laserLine({ wavelength, power }: Laser, answers: Answers, emission: Emission): LineOfLight {
-  const counted = powerToAssume({
-    highest: answers.highestPower,
-    rated: power.value,
-    reading: intervalOf(power, 0.9).high,
-  });
+  const counted = powerToCount(power, answers.highestPower);
   return lineOfLight({
     name: 'laser',
     title: 'the laser',
@@ -116,11 +116,7 @@ function otherLine({ otherLight }: Answers): readonly LineOfLight[] {
 function referenceLine({ reference }: Launch, answers: Answers): LineOfLight | null {
   if (reference === null) return null;
   const { wavelength, power } = reference;
-  const counted = powerToAssume({
-    highest: answers.referencePower,
-    rated: power.value,
-    reading: intervalOf(power, 0.9).high,
-  });
+  const counted = powerToCount(power, answers.referencePower);
   return lineOfLight({
     name: 'reference',
     title: 'the reference light',
