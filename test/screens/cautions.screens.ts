@@ -139,6 +139,26 @@ test('a step is ticked off with its time, and asked again when the power is anot
   await expect(page.getByText(deferral)).toHaveCount(1);
 });
 
+test('at 360 px no mark lies on a name or a power', async ({ opened: page, station }) => {
+  await page.setViewportSize({ width: 360, height: 740 });
+  await page.goto(`${station.address}${examplePath}`);
+  await expect(page.locator('.hazard-place').first()).toBeVisible();
+  const boxes = (selector: string) =>
+    page
+      .locator(selector)
+      .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().toJSON() as DOMRectReadOnly));
+  const marks = await boxes('.hazard-place .hazard-mark span');
+  const told = await boxes('.part-name, .part-power');
+  expect(marks.length).toBeGreaterThan(5);
+  const covered = told.filter((text) =>
+    marks.some(
+      (mark) =>
+        mark.left < text.right && text.left < mark.right && mark.top < text.bottom && text.top < mark.bottom,
+    ),
+  );
+  expect(covered).toEqual([]);
+});
+
 test('axe, both themes, 360 px, and five lines about hazards at the first start', async ({
   opened: page,
   station,

@@ -21,7 +21,7 @@ export const fieldTexts = {
   choose: 'choose …',
   variant: (key: string): string => `${key}: told by`,
   toldBy: 'told by',
-  group: 'told key by key',
+  group: 'value by value',
   more: (keys: readonly string[]): string => `more: ${keys.join(', ')}`,
   add: (key: string): string => `add ${key}`,
   addOne: (key: string): string => `one more in ${key}`,
