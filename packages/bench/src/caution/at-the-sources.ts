@@ -1,6 +1,5 @@
 /** Light that travels backwards: the reference light at the launch end, and any light that comes back into a source. */
 import { type Basis, glassReflection } from '@coreward/optics';
-import type { ReferenceSource } from '../launch/launch.ts';
 import { intervalOf } from '../quantity/distribution.ts';
 import { writeValue } from '../units/write.ts';
 import { facetPosition } from './at-the-lens.ts';
@@ -23,7 +22,7 @@ export function atTheSources(walk: Walk, couplingReached: number | null): readon
     ...backwards(walk, line),
     openReference(walk, line),
     intoLaser(line),
-    reachingReference(walk, reference, couplingReached),
+    reachingReference(walk, couplingReached),
     ...(walk.answers.yes.has('reference-isolated') ? [] : [ownReflection(walk, line)]),
     ...toLaser,
   ];
@@ -218,9 +217,9 @@ export interface StaysConnected {
  * The lower end of what the source bears counts. Infrared of the laser grows with it and other light does not; both get
  * there as well as the laser's own.
  */
-export function staysConnected({ launch, light }: Walk, couplingReached: number | null): StaysConnected {
-  const { reference } = launch;
-  const bears = reference?.tolerates == null ? null : Math.max(0, intervalOf(reference.tolerates, 0.9).low);
+export function staysConnected(walk: Walk, couplingReached: number | null): StaysConnected {
+  const { light } = walk;
+  const bears = borneBy(walk);
   if (bears === null) return { whateverIsCoupled: null, asCoupledNow: null };
   const ofLine = (name: LineOfLight['name']) =>
     light.companions.reduce((sum, line) => (line.name === name ? sum + line.power : sum), 0);
@@ -232,14 +231,21 @@ export function staysConnected({ launch, light }: Walk, couplingReached: number 
   };
 }
 
-function reachingReference(walk: Walk, reference: ReferenceSource, couplingReached: number | null): Hazard {
+/** W; the lower end counts. Null: not known, as nobody's tolerance for continuous light says what it bears of pulses. */
+function borneBy({ launch: { reference }, answers }: Walk): number | null {
+  if (reference?.tolerates == null || answers.emission?.kind === 'pulsed') return null;
+  return Math.max(0, intervalOf(reference.tolerates, 0.9).low);
+}
+
+function reachingReference(walk: Walk, couplingReached: number | null): Hazard {
   const { laser, companions } = walk.light;
   const share = couplingReached ?? 1;
   // what runs along with the laser's light gets there, too
   const forwards = companions.reduce((sum, { power: more }) => sum + more, laser.power);
   const power = forwards * share;
   const connected = staysConnected(walk, couplingReached);
-  const bears = reference.tolerates === null ? null : Math.max(0, intervalOf(reference.tolerates, 0.9).low);
+  const bears = borneBy(walk);
+  const pulsed = walk.answers.emission?.kind === 'pulsed' ? ' of pulses' : '';
   const end = facetPosition(walk) + walk.launch.fibre.length.value;
   const coupled =
     couplingReached === null
@@ -257,7 +263,7 @@ function reachingReference(walk: Walk, reference: ReferenceSource, couplingReach
     wavelength: laser.wavelength,
     what: () =>
       bears === null
-        ? `${reached}, ${coupled}, and what it bears is not known.`
+        ? `${reached}, ${coupled}, and what it bears${pulsed} is not known.`
         : `${reached}, ${coupled}; it bears ${limitText(Math.max(bears, 1e-12), 'power')}.`,
     doNow: connectedText(connected),
     fine: () => `(Estimate: ${wavelengthText(laser.wavelength)}, no loss in the fibre counted.)`,

@@ -15,9 +15,20 @@ export interface ShortCaution {
 export const whoDecides: ShortCaution = { id: 'who-decides', level: 'who decides', text: standingLine };
 
 /** What must be told apart; of each the worst hazard is said. */
-type Kind = 'unseen' | 'free beam' | 'backwards' | 'magnified' | 'fibre end' | 'skin' | 'source' | 'facet';
+type Kind =
+  | 'together'
+  | 'unseen'
+  | 'free beam'
+  | 'backwards'
+  | 'magnified'
+  | 'fibre end'
+  | 'skin'
+  | 'source'
+  | 'facet';
 
 function kindOf({ id, atRisk, place, invisible }: Hazard): Kind {
+  // a sum of lines reaches farther than each of them
+  if (id.startsWith('together')) return 'together';
   if (atRisk.includes('source')) return 'source';
   if (atRisk.includes('facet')) return 'facet';
   if (!atRisk.includes('eye')) return 'skin';
@@ -27,17 +38,16 @@ function kindOf({ id, atRisk, place, invisible }: Hazard): Kind {
   return place.part === 'fibre' || place.part === 'output' ? 'fibre end' : 'free beam';
 }
 
-/** The worst hazard of each kind, how many more there are, and who decides. Never an empty list. */
+/** The cautions of a launch about which nothing was answered, in short. */
 export function shortCautions(launch: Launch): readonly ShortCaution[] {
   return shortened(cautionsFor(launch));
 }
 
-function shortened({ hazards, questions }: Cautions): readonly ShortCaution[] {
+/** The worst hazard of each kind, how many more there are, and who decides. Never an empty list. */
+export function shortened({ hazards, questions }: Cautions): readonly ShortCaution[] {
   const above = hazards.filter(({ level }) => level !== 'mind' && level !== 'under the limit');
-  // sums are the walk's business; a line of the short form is about one light at one place
-  const single = above.filter(({ id }) => !id.startsWith('together'));
-  const kinds = single.map(kindOf);
-  const told = single.filter((hazard, i) => kinds.indexOf(kindOf(hazard)) === i);
+  const kinds = above.map(kindOf);
+  const told = above.filter((hazard, i) => kinds.indexOf(kindOf(hazard)) === i);
   const worst = told.length === 0 ? hazards.slice(0, 1) : told;
   const rest = hazards.length - worst.length;
   return [

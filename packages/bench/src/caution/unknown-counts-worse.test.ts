@@ -56,6 +56,18 @@ describe('what is not known counts as the worse, and says so', () => {
     expect(doubtful.staysConnected.whateverIsCoupled).toBeCloseTo(0.671e-3, 6);
   });
 
+  test('of pulses nobody knows what a reference source bears, whatever it bears of continuous light', () => {
+    const rest = 'reference: { wavelength: 635 nm, power: 0.8 mW, tolerates: 1 W ± 0 W }';
+    const pulsed = walked({ rest }, { 'highest-power': '5 mW', emission: '10 ns at 20 Hz' });
+    const receives = hazardOf(pulsed, 'reference-receives');
+    expect(receives).toMatchObject({ level: 'severe', limit: null, timesLimit: null });
+    expect(receives.what).toContain('what it bears of pulses is not known');
+    expect(receives.doNow).toMatch(/^Unplug it before/u);
+    expect(pulsed.staysConnected).toEqual({ whateverIsCoupled: null, asCoupledNow: null });
+    const steady = walked({ rest }, { 'highest-power': '5 mW' });
+    expect(hazardOf(steady, 'reference-receives').level).not.toBe('severe');
+  });
+
   test('hidden infrared and other light take their part of what the reference source bears', () => {
     const rest = 'reference: { wavelength: 635 nm, power: 0.8 mW, tolerates: 1 mW ± 0 mW }';
     const green = { wavelength: '532 nm ± 0 nm', power: '5 mW ± 0 mW', rest };

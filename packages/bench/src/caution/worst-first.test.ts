@@ -4,6 +4,7 @@ import type { Cautions } from './cautions.ts';
 import { upToText } from './figures-of-caution.ts';
 import type { Hazard } from './hazard.ts';
 import { hazardOf, walked } from './invented-benches.ts';
+import { shortened } from './short-cautions.ts';
 import { alignmentText } from './summary-texts.ts';
 
 const wide =
@@ -52,6 +53,10 @@ describe.each(Object.entries(benches))('the worst stands first: %s', (_, bench) 
         if (part.level === 'not evaluated') expect(isAbove(behind), `${part.id}, ${behind.id}`).toBe(false);
       }
     });
+  });
+
+  test('the short form begins with what the long one begins with', () => {
+    expect(shortened(cautions)[0]!.id).toBe(hazards[0]!.id);
   });
 
   test('an eye that is in for more, in distance and times, stands before one in for less', () => {
