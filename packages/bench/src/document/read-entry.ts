@@ -108,7 +108,7 @@ function readTold(
 ): Entry {
   const texts = new Map<string, string>();
   for (const { key, value } of tree.entries) {
-    if (!toldKeys.some((known) => known === key)) continue;
+    if (!toldKeys.some((known) => known === key) || meant.has(key)) continue;
     const { path } = under(spot, key);
     report.locate(path, value.at);
     if (value.kind === 'text') texts.set(key, value.text);

@@ -28,7 +28,9 @@ export function readMap(
   const known = Object.keys(keys);
   const meant = refuseUnknown(entries, known, spot, report);
   const written = new Map(
-    entries.filter(({ key }) => Object.hasOwn(keys, key)).map((entry) => [entry.key, entry]),
+    entries
+      .filter(({ key }) => Object.hasOwn(keys, key) && !meant.has(key))
+      .map((entry) => [entry.key, entry]),
   );
   if (variants !== null && tree.kind === 'map') chooseVariant(variants, keys, written, meant, spot, report);
   return Object.fromEntries(

@@ -6,7 +6,7 @@ import type { Tree, TreeEntry } from './yaml-tree.ts';
 
 /**
  * Refuses every key that is not among `known`, with the known key that is spelled most like it. Returns the keys that
- * were meant: nobody needs to be told that they are missing as well.
+ * were meant, or whose value is refused already: nobody needs to be told of them again.
  */
 export function refuseUnknown(
   entries: readonly TreeEntry[],
@@ -16,11 +16,23 @@ export function refuseUnknown(
 ): ReadonlySet<string> {
   const allMeant = new Set<string>();
   const written = new Set(entries.map(({ key }) => key));
-  for (const { key, at, value } of entries) {
+  for (const [i, { key, at, value }] of entries.entries()) {
     if (known.includes(key)) continue;
+    const whole = entries[i - 1];
+    if (whole !== undefined && splitByComma(whole, key, value)) {
+      const wrote = `${whole.value.text},${key}`;
+      report.refuseAt(
+        whole.value.at,
+        under(spot, whole.key).path,
+        `${shown(wrote)} has a comma in its number`,
+        `Write \`${printable(wrote.replace(',', '.'))}\`.`,
+      );
+      allMeant.add(whole.key);
+      continue;
+    }
     const free = known.filter((name) => !written.has(name));
     if (isModeField(key) && modeComesFrom.every((name) => known.includes(name))) {
-      for (const name of modeComesFrom) allMeant.add(name);
+      for (const name of modeComesFrom.filter((one) => free.includes(one))) allMeant.add(name);
       report.refuseAt(
         at,
         under(spot, printable(key)).path,
@@ -38,8 +50,22 @@ export function refuseUnknown(
   return allMeant;
 }
 
+/** `{ focal length: 8,5 mm }`: to YAML the comma ends the value, and `5 mm` is a key of its own with nothing behind it. */
+function splitByComma(
+  whole: TreeEntry,
+  key: string,
+  value: Tree,
+): whole is TreeEntry & { readonly value: { readonly kind: 'text' } } {
+  return (
+    value.kind === 'nothing' &&
+    /^\d/u.test(key) &&
+    whole.value.kind === 'text' &&
+    /^[-+−]?\d+$/u.test(whole.value.text)
+  );
+}
+
 function mendFor(key: string, meant: string | null, known: readonly string[]): string {
-  // `{ at: 1,5 mm }` is a key `5 mm` to YAML
+  // what else looks like the rest of a number behind a comma
   if (/^\d/u.test(key)) return 'Write decimals with a point, such as `1.5 mm`.';
   if (meant !== null) return `Write \`${meant}\`.`;
   return `Take it out; the keys here are ${known.map((name) => `\`${name}\``).join(', ')}.`;

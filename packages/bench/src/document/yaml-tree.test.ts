@@ -80,7 +80,22 @@ test('an alias stands for what it names, at the place where it is written', () =
 
 const notYaml: readonly (readonly [name: string, text: string, where: string, what: RegExp])[] = [
   ['a tab before a key', 'a:\n\tb: 1', 'x.yaml:2:1', /Tabs/],
-  ['a bracket never closed', 'a: [1, 2\nb: 3', 'x.yaml:2:1', /\]/],
+  // told where it opens: the parser itself points to the line that it takes for a part of it
+  ['a bracket never closed', 'a: [1, 2\nb: 3', 'x.yaml:1:4', /bracket `\[`/],
+  [
+    'a brace never closed, lines before',
+    'a: { b: 1, c: { d: 2 }\n\ne: { f: 3 }',
+    'x.yaml:1:4',
+    /bracket `\{`/,
+  ],
+  ['a bracket closed by another', 'a: 1\nb: { c: [1 }\n', 'x.yaml:2:9', /bracket `\[`/],
+  [
+    'an open bracket after some that are text',
+    'a: x [y {\nb: "{"\nc: [1 # ]\n',
+    'x.yaml:3:4',
+    /bracket `\[`/,
+  ],
+  ['an open bracket after quotes', "a: 'it''s ['\nb: \"\\\"[\"\nc: {\n", 'x.yaml:3:4', /bracket `\{`/],
   ['two keys on one line', 'a: b: c', 'x.yaml:1:4', /Nested mappings/],
   ['a second document', 'a: 1\n---\nb: 2', 'x.yaml:2:1', /second document/],
   ['a key twice', 'a: 1\na: 2', 'x.yaml:2:1', /`a` stands twice/],
@@ -104,6 +119,14 @@ for (const [name, text, where, what] of notYaml) {
     expect(parts[0]?.mend).toMatch(/^[A-Z].*\.$/);
   });
 }
+
+test('an open bracket is refused once, after what is wrong before it', () => {
+  expect(refused('a: { b: 1\nc: { d: 2 }\ne: { f: 3 }\n').parts).toHaveLength(1);
+  expect(refused('a:\n\tb: 1\nc: [1\nd: 2\n').parts.map(({ where }) => where)).toEqual([
+    'x.yaml:2:1',
+    'x.yaml:3:4',
+  ]);
+});
 
 // Ten levels of ten aliases each: ten thousand million entries if they were filled in.
 const bomb = Array.from({ length: 10 }, (_, level) =>

@@ -12,6 +12,7 @@ import {
 } from 'yaml';
 import { Refusal, type RefusalParts } from '../refusal.ts';
 import { documentLimits, mustBeModest } from './document-limits.ts';
+import { closes, openBracket } from './open-bracket.ts';
 import { type Place, whereIs } from './place.ts';
 import { printable, shown } from './shown.ts';
 import { syntaxMend } from './syntax-mend.ts';
@@ -54,13 +55,26 @@ export function readTree(written: string, file: string): Tree {
     return { line: Math.max(1, line), column: Math.max(1, col) };
   };
   if (document.errors.length > 0) {
-    throw new Refusal(
-      document.errors.slice(0, mostSyntaxErrors).map(({ code, message, pos }) => ({
-        where: whereIs(file, placeOf(pos[0]), ''),
-        what: `this is not YAML: ${code === 'MULTIPLE_DOCS' ? 'a second document begins here' : printable(message, 120)}`,
-        mend: syntaxMend(code),
-      })),
-    );
+    // the parser notices an open bracket lines later, and several times
+    const bracket = document.errors.some(isOfBracket) ? openBracket(text) : null;
+    const errors =
+      bracket === null
+        ? document.errors
+        : document.errors.filter((one) => !isOfBracket(one) && one.pos[0] < bracket.offset);
+    const refused = errors.slice(0, mostSyntaxErrors).map(({ code, message, pos }) => ({
+      where: whereIs(file, placeOf(pos[0]), ''),
+      what: `this is not YAML: ${code === 'MULTIPLE_DOCS' ? 'a second document begins here' : printable(message, 120)}`,
+      mend: syntaxMend(code),
+    }));
+    if (bracket !== null) {
+      const { offset, opens } = bracket;
+      refused.push({
+        where: whereIs(file, placeOf(offset), ''),
+        what: `the bracket \`${opens}\` that opens here is not closed`,
+        mend: `Write \`${closes(opens)}\` where it ends.`,
+      });
+    }
+    throw new Refusal(refused);
   }
   const refusals: RefusalParts[] = [];
   const refuse = (at: Place, what: string, mend: string): void => {
@@ -70,6 +84,9 @@ export function readTree(written: string, file: string): Tree {
   if (refusals.length > 0) throw new Refusal(refusals);
   return tree;
 }
+
+/** `Flow map in block collection must be sufficiently indented and end with a }` and its like. */
+const isOfBracket = ({ message }: { readonly message: string }): boolean => message.startsWith('Flow ');
 
 function parsed(text: string, file: string, lineCounter: LineCounter): Document.Parsed {
   try {
