@@ -3,6 +3,7 @@ import { Refusal } from '../../refusal.ts';
 import { type GaugeAnswer, undetermined } from '../answer.ts';
 import type { Gauge, GaugeResult, Readings } from '../gauge.ts';
 import { column, derived, type Known, settingAs } from '../known.ts';
+import { reverseLight } from './reverse-light.ts';
 
 /** Standard uncertainty of a diameter at a wall, m (common practice, no source). */
 const usualRuler = 0.5e-3;
@@ -33,20 +34,7 @@ export const farWallSpot: Gauge = {
     },
   ],
   settings: [
-    {
-      name: 'wavelength',
-      dimension: 'length',
-      needed: true,
-      otherNames: ['lambda', 'λ'],
-      what: 'of the light sent backwards',
-    },
-    {
-      name: 'mode field diameter',
-      dimension: 'length',
-      needed: true,
-      otherNames: ['mfd'],
-      what: 'of the fibre for that light',
-    },
+    ...reverseLight,
     {
       name: 'focal length about',
       dimension: 'length',

@@ -4,6 +4,7 @@ import { undetermined } from '../answer.ts';
 import type { Gauge, GaugeResult } from '../gauge.ts';
 import { column, derived, type Known, meanOf, settingAs } from '../known.ts';
 import { lineThrough } from '../line.ts';
+import { reverseLight } from './reverse-light.ts';
 
 /** The gauge that images something and measures both distances. */
 export const imaging: Gauge = {
@@ -70,20 +71,7 @@ export const reverseRadius: Gauge = {
     },
   ],
   settings: [
-    {
-      name: 'wavelength',
-      dimension: 'length',
-      needed: true,
-      otherNames: ['lambda', 'λ'],
-      what: 'of the light sent backwards',
-    },
-    {
-      name: 'mode field diameter',
-      dimension: 'length',
-      needed: true,
-      otherNames: ['mfd'],
-      what: 'of the fibre for that light',
-    },
+    ...reverseLight,
     {
       name: 'diameter uncertainty',
       dimension: 'length',
