@@ -24,6 +24,7 @@ test('the table is sorted by any column, and says so', async ({ opened: page }) 
   const header = (name: string) => table.getByRole('columnheader', { name: new RegExp(`^${name}`, 'u') });
   await expect(header('share')).toHaveAttribute('aria-sort', 'descending');
   await expect(table.getByRole('row')).toHaveCount(31);
+  await expect(page.getByText('Pairs whose plug and barrel must not meet stand behind')).toBeVisible();
   // what must not meet stands behind what may, in either direction
   const ranked = async (behind: number): Promise<number[]> =>
     (await table.locator('tbody tr').allTextContents()).map(

@@ -154,6 +154,7 @@ export {
 export { matchSections } from './match/match-sections.ts';
 export type * from './match/matched.ts';
 export { matchPurposes } from './match/matched.ts';
+export { usableFirstText } from './match/usable-first.ts';
 export { combine, exact } from './quantity/combine.ts';
 export { cumulativeOf, type Interval, intervalOf, quantileOf } from './quantity/distribution.ts';
 export { compareOrigins, weakestOrigin } from './quantity/origin.ts';

@@ -5,6 +5,7 @@ import {
   type MatchRow,
   matchPurposes,
   Refusal,
+  usableFirstText,
   writeLaunch,
 } from '@coreward/bench';
 import { type JSX, useMemo, useState } from 'react';
@@ -108,6 +109,9 @@ export function MatchPage(): JSX.Element {
                   onMake={make}
                 />
               ))}
+              {result.rows.some(({ connector }) => connector === 'must not meet') && (
+                <p className="quiet">{usableFirstText}</p>
+              )}
               <MatchTable rows={result.rows} withLaser={laser === null} onMake={make} />
               {result.leftOut.length > 0 && (
                 <details className="more">
