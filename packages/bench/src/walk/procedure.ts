@@ -1,0 +1,50 @@
+import type { WalkAnswer, WalkStep } from './step.ts';
+
+/** What is believed at a moment of a walk, always with its doubt. */
+export interface WalkEstimate {
+  /** Fraction of the achievable peak that is still missing, central value; null while nothing is known. */
+  readonly missing: number | null;
+  /** Its 90 % interval; null while nothing is known. */
+  readonly missingLow: number | null;
+  readonly missingHigh: number | null;
+  /** Share of the missing light that lies along the horizontal screws, 0 to 1; null: unknown. */
+  readonly horizontalShare: number | null;
+  /** The ridge coordinate of each axis with its standard uncertainty, in 1/e half-widths; null: no ridge is fitted. */
+  readonly ridge: {
+    readonly horizontal: { readonly value: number; readonly uncertainty: number };
+    readonly vertical: { readonly value: number; readonly uncertainty: number };
+  } | null;
+}
+
+/** Something noticed that is said to the person: a failure sign, a warning, a fact. */
+export interface WalkRemark {
+  readonly id: string;
+  readonly values?: Readonly<Record<string, number>>;
+}
+
+/** How a walk ended. */
+export interface WalkVerdict {
+  /** Why it stopped: what was sought is reached, the hand can do no better, the budget is spent, or something else is wrong. */
+  readonly reason: 'reached' | 'hand-limit' | 'budget' | 'something-else';
+  /** Whether it is claimed that at least 95 % of the achievable peak is in. */
+  readonly claims95: boolean;
+  readonly estimate: WalkEstimate;
+  readonly remarks: readonly WalkRemark[];
+}
+
+/** What a procedure says while it asks: the step, how many are likely to follow, and what it believes. */
+export interface WalkAsk {
+  readonly step: WalkStep;
+  readonly estimate: WalkEstimate;
+  /** What was newly noticed before this step. */
+  readonly remarks: readonly WalkRemark[];
+  /** Steps that probably remain, this one included; null: cannot be said yet. */
+  readonly remaining: number | null;
+}
+
+/**
+ * A walk as a procedure: it yields what to do and receives what the hand answered. It holds no clock and no chance, so
+ * that the same answers always lead to the same step: a session is its list of answers, undo drops the last one, and
+ * a restarted station replays them.
+ */
+export type WalkProcedure = Generator<WalkAsk, WalkVerdict, WalkAnswer>;
