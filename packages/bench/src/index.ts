@@ -155,6 +155,10 @@ export { matchSections } from './match/match-sections.ts';
 export type * from './match/matched.ts';
 export { matchPurposes } from './match/matched.ts';
 export { usableFirstText } from './match/usable-first.ts';
+export type { CardPlaces, CardSpots, Spot } from './practice/card-spots.ts';
+export type { HiddenBench } from './practice/hidden-bench.ts';
+export { type PracticeBench, practiceBench } from './practice/practice-bench.ts';
+export { hiddenBenchOf, type PracticeStart, practiceBenchOf } from './practice/practice-of-launch.ts';
 export { combine, exact } from './quantity/combine.ts';
 export { cumulativeOf, type Interval, intervalOf, quantileOf } from './quantity/distribution.ts';
 export { compareOrigins, weakestOrigin } from './quantity/origin.ts';
@@ -173,3 +177,13 @@ export {
   writeQuantity,
   writeValue,
 } from './units/write.ts';
+export type { WalkAsk, WalkEstimate, WalkProcedure, WalkRemark, WalkVerdict } from './walk/procedure.ts';
+export {
+  answerOf,
+  type Screw,
+  type Sense,
+  type WalkAnswer,
+  type WalkAxis,
+  type WalkMirror,
+  type WalkStep,
+} from './walk/step.ts';

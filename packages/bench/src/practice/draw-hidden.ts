@@ -1,0 +1,173 @@
+import { normalFrom } from '@coreward/optics';
+import { axisCoupling } from './axis-coupling.ts';
+import {
+  type AxisScrews,
+  axisCurvature,
+  curvatureOf,
+  type HiddenBench,
+  type OfScrews,
+  type PeakShape,
+} from './hidden-bench.ts';
+import { lightAt, whereLightIs } from './peak-shape.ts';
+
+/** The lengths of a bench with two mirrors before a lens. SI; distances upstream from the front focal plane. */
+export interface WalkGeometry {
+  readonly wavelength: number;
+  /** 1/e² radius of the fibre's mode. */
+  readonly modeRadius: number;
+  readonly focalLength: number;
+  /** To the far mirror M1 and the near mirror M2. */
+  readonly farMirror: number;
+  readonly nearMirror: number;
+  /** Mirror tilt a turn of each screw, rad. */
+  readonly tiltPerTurn: OfScrews;
+  /** Beam deflection a rad of mirror tilt across the plane of incidence, M1 and M2; in it, it is 2. */
+  readonly verticalGain: readonly [number, number];
+}
+
+/** How wrong the rest is, and how the bench was left: standard deviations unless said otherwise (our own law, no source). */
+export interface HiddenLaw {
+  /** ln of the beam's radius at the lens over the one that fits the mode, and of each axis besides. */
+  readonly mismatch: number;
+  readonly ellipticity: number;
+  /** Defocus in Rayleigh ranges of the mode. */
+  readonly defocus: number;
+  /** Radius ratio of the two axes and distance of their foci in Rayleigh ranges, exactly; 1 and 0: none but the above. */
+  readonly astigmatism: { readonly ratio: number; readonly apart: number };
+  readonly quality: number;
+  readonly foot: { readonly share: number; readonly times: number } | null;
+  /** Error of an offset read on a card, an axis, m. */
+  readonly offsetError: number;
+}
+
+/** The usual bench, its two spots laid over each other by eye. */
+export const usualHiddenLaw: HiddenLaw = {
+  mismatch: 0.15,
+  ellipticity: 0.06,
+  defocus: 0.5,
+  astigmatism: { ratio: 1, apart: 0 },
+  quality: 1,
+  foot: null,
+  offsetError: 0.3e-3,
+};
+
+/** Offset error of spots read in one picture by a camera, m. */
+export const cameraOffsetError = 0.05e-3;
+
+/** How the screws of one axis move the beam at the front focal plane. */
+export function axisScrews(geometry: WalkGeometry, axis: 'horizontal' | 'vertical'): AxisScrews {
+  const { tiltPerTurn: k, verticalGain, farMirror, nearMirror } = geometry;
+  const angle: readonly [number, number] =
+    axis === 'horizontal' ? [2 * k[0], 2 * k[1]] : [verticalGain[0] * k[2], verticalGain[1] * k[3]];
+  return { angle, distance: [farMirror, nearMirror] };
+}
+
+/**
+ * Draws what cannot be seen on a bench of this geometry. Light that would be too weak to be found is found by a search:
+ * then three to ten times the floor is left.
+ *
+ * @param peakReading of the meter, in its own unit
+ * @param many where the fibre has many modes: how its light falls instead
+ */
+export function drawHidden(
+  geometry: WalkGeometry,
+  law: HiddenLaw,
+  peakReading: number,
+  random: () => number,
+  many: Pick<HiddenBench, 'shape' | 'curvature'> | null = null,
+): HiddenBench {
+  const normal = () => normalFrom(random);
+  const between = (low: number, high: number) => low + (high - low) * random();
+  const { wavelength, modeRadius, focalLength, farMirror } = geometry;
+  const rayleighRange = (Math.PI * modeRadius ** 2) / wavelength;
+  const matched = (wavelength * focalLength) / (Math.PI * modeRadius);
+  const common = law.mismatch * normal();
+  const defocus = law.defocus * normal() * rayleighRange;
+  const { ratio, apart } = law.astigmatism;
+  const axisOf = (axis: 'horizontal' | 'vertical', side: 1 | -1) => {
+    const own = side === 1 ? ratio : 1 / ratio;
+    const beam = {
+      wavelength,
+      modeRadius,
+      focalLength,
+      quality: law.quality,
+      radiusAtLens: matched * Math.exp(common + law.ellipticity * normal()) * own,
+      defocus: defocus + (side * apart * rayleighRange) / 2,
+    };
+    return axisCurvature(axisCoupling(beam), axisScrews(geometry, axis), beam);
+  };
+  const oneMode = curvatureOf(axisOf('horizontal', 1), axisOf('vertical', -1));
+  const curvature = many?.curvature ?? oneMode;
+  const usedShape: PeakShape =
+    many?.shape ?? (law.foot === null ? { kind: 'peak' } : { kind: 'peak-on-foot', ...law.foot });
+  const floor = 10 ** -between(3.5, 5);
+  const farCard = farMirror + between(0.1, 0.3);
+  const left = (['horizontal', 'vertical'] as const).map((axis) => {
+    const atLens = law.offsetError * normal();
+    const atCard = law.offsetError * normal();
+    return { axis, offset: atLens, angle: (atLens - atCard) / farCard };
+  });
+  const turnsFor = (shrink: number): OfScrews => {
+    const [h, v] = left.map(({ axis, offset, angle }) =>
+      turnsThatLeave(axisScrews(geometry, axis), offset, angle * shrink),
+    );
+    return [h![0], h![1], v![0], v![1]];
+  };
+  const start = foundInTheDark(turnsFor, curvature, usedShape, floor, between);
+  return {
+    curvature,
+    shape: usedShape,
+    start,
+    noise: between(0.01, 0.03),
+    floor,
+    drift: between(0.0005, 0.0025),
+    lash: [between(0.02, 0.05), between(0.02, 0.05), between(0.02, 0.05), between(0.02, 0.05)],
+    hands: {
+      countFactor: 0.1,
+      countAdds: between(0.01, 0.02),
+      finger: between(0.001, 0.0025),
+      detuneFactor: 0.1,
+    },
+    peakReading,
+    screws: { horizontal: axisScrews(geometry, 'horizontal'), vertical: axisScrews(geometry, 'vertical') },
+  };
+}
+
+/** Turns of M1 and M2 that leave the beam this far off, m and rad at the focal plane. */
+function turnsThatLeave(
+  { angle, distance }: AxisScrews,
+  offset: number,
+  slope: number,
+): readonly [number, number] {
+  // slope = a1·u1 + a2·u2, offset = z1·a1·u1 + z2·a2·u2
+  const apart = distance[0] - distance[1];
+  return [
+    (offset - distance[1] * slope) / (apart * angle[0]),
+    (distance[0] * slope - offset) / (apart * angle[1]),
+  ];
+}
+
+/** Only the angle can be lost: it is taken back until the light shows. */
+function foundInTheDark(
+  turnsFor: (shrink: number) => OfScrews,
+  curvature: HiddenBench['curvature'],
+  shape: PeakShape,
+  floor: number,
+  between: (low: number, high: number) => number,
+): OfScrews {
+  const qOf = (turns: OfScrews) =>
+    curvature.reduce(
+      (sum, row, i) => sum + row.reduce((part, h, j) => part + h * turns[i]! * turns[j]!, 0),
+      0,
+    );
+  const all = turnsFor(1);
+  if (lightAt(shape, qOf(all)) >= 3 * floor) return all;
+  const wanted = whereLightIs(shape, between(3, 10) * floor);
+  let [near, far] = [0, 1];
+  for (let i = 0; i < 50; i++) {
+    const middle = (near + far) / 2;
+    if (qOf(turnsFor(middle)) < wanted) near = middle;
+    else far = middle;
+  }
+  return turnsFor(near);
+}
