@@ -179,10 +179,8 @@ export {
 } from './units/write.ts';
 export { afterWalk } from './walk/after-walk.ts';
 export { checkAnswer } from './walk/check-answer.ts';
-export type * from './walk/procedure.ts';
 export type { WalkAsk, WalkEstimate, WalkProcedure, WalkRemark, WalkVerdict } from './walk/procedure.ts';
 export { readingIn, replayWalk, type WalkMove, type WalkNow } from './walk/replay.ts';
-export * from './walk/step.ts';
 export {
   answerOf,
   type Screw,
