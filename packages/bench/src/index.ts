@@ -157,6 +157,7 @@ export { matchPurposes } from './match/matched.ts';
 export { usableFirstText } from './match/usable-first.ts';
 export type { CardPlaces, CardSpots, Spot } from './practice/card-spots.ts';
 export type { HiddenBench } from './practice/hidden-bench.ts';
+export { doStep, type Played, play } from './practice/play.ts';
 export { type PracticeBench, practiceBench } from './practice/practice-bench.ts';
 export { hiddenBenchOf, type PracticeStart, practiceBenchOf } from './practice/practice-of-launch.ts';
 export { combine, exact } from './quantity/combine.ts';
@@ -179,6 +180,7 @@ export {
 } from './units/write.ts';
 export { afterWalk } from './walk/after-walk.ts';
 export { checkAnswer } from './walk/check-answer.ts';
+export { type Known, knownOf, type WalkGeometry } from './walk/known.ts';
 export type { WalkAsk, WalkEstimate, WalkProcedure, WalkRemark, WalkVerdict } from './walk/procedure.ts';
 export { readingIn, replayWalk, type WalkMove, type WalkNow } from './walk/replay.ts';
 export {
@@ -190,3 +192,4 @@ export {
   type WalkMirror,
   type WalkStep,
 } from './walk/step.ts';
+export { taughtWalk } from './walk/taught-walk.ts';

@@ -1,4 +1,5 @@
 import { normalFrom } from '@coreward/optics';
+import type { WalkGeometry } from '../walk/known.ts';
 import { axisCoupling } from './axis-coupling.ts';
 import {
   type AxisScrews,
@@ -9,21 +10,6 @@ import {
   type PeakShape,
 } from './hidden-bench.ts';
 import { lightAt, whereLightIs } from './peak-shape.ts';
-
-/** The lengths of a bench with two mirrors before a lens. SI; distances upstream from the front focal plane. */
-export interface WalkGeometry {
-  readonly wavelength: number;
-  /** 1/e² radius of the fibre's mode. */
-  readonly modeRadius: number;
-  readonly focalLength: number;
-  /** To the far mirror M1 and the near mirror M2. */
-  readonly farMirror: number;
-  readonly nearMirror: number;
-  /** Mirror tilt a turn of each screw, rad. */
-  readonly tiltPerTurn: OfScrews;
-  /** Beam deflection a rad of mirror tilt across the plane of incidence, M1 and M2; in it, it is 2. */
-  readonly verticalGain: readonly [number, number];
-}
 
 /** How wrong the rest is, and how the bench was left: standard deviations unless said otherwise (our own law, no source). */
 export interface HiddenLaw {

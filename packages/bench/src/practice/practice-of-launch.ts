@@ -1,14 +1,8 @@
 import { normalFrom, seededUniform } from '@coreward/optics';
 import { statedBench } from '../forecast/stated-bench.ts';
 import type { Launch } from '../launch/launch.ts';
-import {
-  axisScrews,
-  cameraOffsetError,
-  drawHidden,
-  usualHiddenLaw,
-  type WalkGeometry,
-} from './draw-hidden.ts';
-import { type WalkedLaunch, walkedLaunch } from './geometry-of-launch.ts';
+import { type WalkedLaunch, type WalkGeometry, walkedLaunch } from '../walk/known.ts';
+import { axisScrews, cameraOffsetError, drawHidden, usualHiddenLaw } from './draw-hidden.ts';
 import { type AxisScrews, curvatureOf, type HiddenBench, type PeakShape } from './hidden-bench.ts';
 import { type PracticeBench, practiceBench } from './practice-bench.ts';
 

@@ -1,0 +1,86 @@
+import type { WalkProcedure, WalkVerdict } from '../walk/procedure.ts';
+import type { WalkAnswer, WalkStep } from '../walk/step.ts';
+import type { PracticeBench } from './practice-bench.ts';
+
+/** What a step asks, done on a simulated bench. */
+export function doStep(bench: PracticeBench, step: WalkStep): WalkAnswer {
+  switch (step.kind) {
+    case 'floor':
+      return { outcome: 'did', standing: bench.floor() };
+    case 'stand': {
+      // to compare, a meter is watched for some seconds and its mean typed
+      const looks = step.why === 'compare' ? 2 : 1;
+      const readings = Array.from({ length: looks }, () => bench.standing());
+      return { outcome: 'did', standing: readings.reduce((sum, reading) => sum + reading, 0) / looks };
+    }
+    case 'sweep':
+      return { outcome: 'did', highest: bench.sweep(step.screw, step.reach) };
+    case 'detune':
+      bench.detune(step.screw, step.sense, step.target);
+      return { outcome: 'did' };
+    case 'turn':
+      bench.countedTurn(step.screw, step.turns);
+      return { outcome: 'did' };
+    case 'middle':
+      bench.middle(step.screw, step.target);
+      return { outcome: 'did', standing: bench.standing() };
+    case 'focus':
+    case 'strip':
+      // a simulated bench has its focus glued, and no light in the cladding
+      return { outcome: 'skipped' };
+  }
+}
+
+/** How one walk on a simulated bench went. */
+export interface Played {
+  readonly verdict: WalkVerdict;
+  /** True share of the achievable peak at the start and after every turn of a screw. */
+  readonly shares: readonly number[];
+  /** Screws turned, readings typed, and what the clock says, s. */
+  readonly turned: number;
+  readonly typed: number;
+  readonly seconds: number;
+}
+
+/** Times of a hand, s (our own assumptions, no source). */
+const clock = { turn: 5, detune: 6, sweep: 10, wideSweep: 14, reading: 3 } as const;
+/** A sweep that looks farther than this takes longer, turns. */
+const wide = 0.3;
+
+/** Plays a walk to its end. It is told what is read, and nothing else. */
+export function play(bench: PracticeBench, procedure: WalkProcedure): Played {
+  const shares = [bench.trueShare()];
+  let [typed, seconds] = [0, 0];
+  let heard = procedure.next();
+  while (heard.done !== true) {
+    const { step } = heard.value;
+    const answer = doStep(bench, step);
+    if (answer.outcome === 'did') {
+      const readings = answer.highest === undefined && answer.standing === undefined ? 0 : 1;
+      typed += readings;
+      seconds += secondsFor(step) + readings * clock.reading;
+      if (step.kind !== 'floor' && step.kind !== 'stand') shares.push(bench.trueShare());
+    }
+    heard = procedure.next(answer);
+  }
+  return { verdict: heard.value, shares, turned: shares.length - 1, typed, seconds };
+}
+
+function secondsFor(step: WalkStep): number {
+  switch (step.kind) {
+    case 'sweep':
+      return step.reach !== null && step.reach > wide ? clock.wideSweep : clock.sweep;
+    case 'detune':
+      return clock.detune;
+    case 'turn':
+    case 'focus':
+      return clock.turn;
+    case 'middle':
+      return 2 * clock.detune;
+    case 'stand':
+      return step.why === 'compare' ? clock.reading : 0;
+    case 'floor':
+    case 'strip':
+      return 0;
+  }
+}

@@ -1,0 +1,61 @@
+import type { Known } from './known.ts';
+import { axes, far, near, peakNearMirror, polish } from './near-mirror.ts';
+import type { WalkProcedure, WalkVerdict } from './procedure.ts';
+import type { Sense, WalkAxis } from './step.ts';
+import { type Asking, askFloor, detune, isSpent, newTrail, notice, sweep, type Trail } from './trail.ts';
+
+/** Steps of the far mirror, round by round: the light is let down to this fraction before the near mirror follows. */
+const fractions = [0.1, Math.sqrt(0.1)] as const;
+
+/** A peak that is higher by less than this (ln) has not gained (our own choice: one reading's scatter). */
+const gain = 0.01;
+
+/** Most screws that are turned. */
+const budget = 160;
+
+/**
+ * The walk as a good teacher teaches it, which knows nothing of lengths: the near mirror live, the far mirror stepped by
+ * the light, and the highest reading noted.
+ */
+export function* taughtWalk(known: Pick<Known, 'floor'>, rounds: 1 | 2 = 1): WalkProcedure {
+  const trail = newTrail(budget);
+  yield* askFloor(trail, known.floor);
+  yield* peakNearMirror(trail);
+  for (const fraction of fractions.slice(0, rounds)) {
+    for (const axis of axes) yield* climbAxis(trail, axis, fraction);
+  }
+  return yield* finish(trail);
+}
+
+/** Steps along one axis until the peak has been passed twice. */
+export function* climbAxis(trail: Trail, axis: WalkAxis, fraction: number): Asking<void> {
+  let sense: Sense = 1;
+  let reversals = 0;
+  let before = trail.peak === null ? null : Math.log(trail.peak);
+  let unheard = 0;
+  while (!isSpent(trail) && unheard < 3) {
+    const done = yield* detune(trail, far(axis), sense, fraction);
+    const seen = yield* sweep(trail, near(axis), 'bring-back');
+    unheard = done && seen !== null ? 0 : unheard + 1;
+    // the step that leads back over the peak is the last
+    if (reversals === 2) return;
+    if (seen === null || (before !== null && seen <= before + gain)) {
+      sense = sense === 1 ? -1 : 1;
+      reversals += 1;
+    }
+    before = seen ?? before;
+  }
+}
+
+/** The last look at the near mirror. Without a model nothing can be said about what is missing along the far one. */
+export function* finish(trail: Trail): Asking<WalkVerdict> {
+  const { below } = yield* polish(trail);
+  if (below.some((missing) => missing !== null && missing > 0.03))
+    notice(trail, { id: 'stands-below-highest' });
+  return {
+    reason: isSpent(trail) ? 'budget' : 'hand-limit',
+    claims95: false,
+    estimate: trail.estimate,
+    remarks: trail.noticed,
+  };
+}

@@ -1,0 +1,117 @@
+import { checkAnswer } from './check-answer.ts';
+import type { WalkAsk, WalkEstimate, WalkRemark } from './procedure.ts';
+import type { Screw, Sense, WalkAnswer, WalkStep } from './step.ts';
+
+/** Part of a procedure: asks, and ends with something. */
+export type Asking<T> = Generator<WalkAsk, T, WalkAnswer>;
+
+/** Nothing is known yet. */
+export const noEstimate: WalkEstimate = {
+  missing: null,
+  missingLow: null,
+  missingHigh: null,
+  horizontalShare: null,
+  ridge: null,
+};
+
+/** What a running procedure remembers. It lives as long as the procedure, and is made anew by a replay. */
+export interface Trail {
+  /** Reading with the beam blocked, in the unit of the meter. */
+  floor: number;
+  /** Screws turned so far, and how many may be. */
+  turned: number;
+  readonly budget: number;
+  /** Highest reading of the last sweep, floor left out; null: none yet. */
+  peak: number | null;
+  estimate: WalkEstimate;
+  /** Steps that probably remain. */
+  remaining: number | null;
+  /** Noticed, and not yet said. */
+  remarks: WalkRemark[];
+  /** Everything that was noticed. */
+  readonly noticed: WalkRemark[];
+}
+
+export const newTrail = (budget: number): Trail => ({
+  floor: 0,
+  turned: 0,
+  budget,
+  peak: null,
+  estimate: noEstimate,
+  remaining: null,
+  remarks: [],
+  noticed: [],
+});
+
+/** Says something with the next step. */
+export function notice(trail: Trail, remark: WalkRemark): void {
+  trail.remarks.push(remark);
+  trail.noticed.push(remark);
+}
+
+/** Asks one step and hears the answer. */
+export function* ask(trail: Trail, step: WalkStep): Asking<WalkAnswer> {
+  const remarks = trail.remarks;
+  trail.remarks = [];
+  if (step.kind !== 'floor' && step.kind !== 'stand' && step.kind !== 'strip') trail.turned += 1;
+  const answer = yield { step, estimate: trail.estimate, remarks, remaining: trail.remaining };
+  checkAnswer(step, answer);
+  if (trail.remaining !== null) trail.remaining = Math.max(1, trail.remaining - 1);
+  return answer;
+}
+
+/** Whether the hand has nothing left to give. */
+export const isSpent = ({ turned, budget }: Trail): boolean => turned >= budget;
+
+/** Asks for the reading with the beam blocked, unless it is known. */
+export function* askFloor(trail: Trail, known: number | null): Asking<void> {
+  if (known !== null) {
+    trail.floor = known;
+    return;
+  }
+  const answer = yield* ask(trail, { kind: 'floor' });
+  if (answer.outcome === 'did') trail.floor = answer.standing ?? 0;
+}
+
+/** The least that is taken for light: a reading at the floor says no more than that it is dark. */
+const leastLight = 0.3;
+
+/** A reading with the floor taken off. */
+export function lightOf(trail: Trail, reading: number): number {
+  return Math.max(reading - trail.floor, leastLight * trail.floor, Number.MIN_VALUE);
+}
+
+/** A live sweep; ln of the highest light seen, or null where nothing was told. */
+export function* sweep(
+  trail: Trail,
+  screw: Screw,
+  why: Extract<WalkStep, { kind: 'sweep' }>['why'],
+  reach: number | null = null,
+): Asking<number | null> {
+  const answer = yield* ask(trail, { kind: 'sweep', screw, reach, why });
+  if (answer.outcome !== 'did' || answer.highest === undefined) return null;
+  trail.peak = lightOf(trail, answer.highest);
+  return Math.log(trail.peak);
+}
+
+/** Turns a screw until a fraction of the last peak is left. Whether it was done. */
+export function* detune(trail: Trail, screw: Screw, sense: Sense, fraction: number): Asking<boolean> {
+  const answer = yield* ask(trail, {
+    kind: 'detune',
+    screw,
+    sense,
+    fraction,
+    target: trail.floor + fraction * (trail.peak ?? 0),
+  });
+  return answer.outcome === 'did';
+}
+
+/** ln of the light as it stands; null where nothing was told. */
+export function* stand(
+  trail: Trail,
+  why: Extract<WalkStep, { kind: 'stand' }>['why'],
+): Asking<number | null> {
+  const answer = yield* ask(trail, { kind: 'stand', why });
+  if (answer.outcome !== 'did' || answer.standing === undefined) return null;
+  return Math.log(lightOf(trail, answer.standing));
+}
