@@ -88,6 +88,7 @@ export { forecast } from './forecast/forecast.ts';
 export { type ForecastJson, forecastJson } from './forecast/forecast-json.ts';
 export { type Glance, glance } from './forecast/glance.ts';
 export type { Contribution, GaugeAnswer, GaugeVerdict } from './gauge/answer.ts';
+export { type AnswerWords, answerWords } from './gauge/answer-words.ts';
 export {
   type Assigned,
   assign,
@@ -96,16 +97,59 @@ export {
   type RawReadings,
   type RawSetting,
 } from './gauge/assign.ts';
+export {
+  type CurveDrawing,
+  type CurvePaper,
+  type DrawnMark,
+  drawCurve,
+  type Tick,
+  thinned,
+} from './gauge/curve-drawing.ts';
+export { filledIn, type PlaceToFill, placesToFill } from './gauge/fill-in.ts';
 export type * from './gauge/gauge.ts';
 export { gaugeJson } from './gauge/gauge-json.ts';
 export { gaugeListSections, gaugeSections } from './gauge/gauge-sections.ts';
 export { gaugeNamed, gauges } from './gauge/gauge-table.ts';
 export type { HowTo } from './gauge/how-to/how-to.ts';
 export { howToFor, howTos } from './gauge/how-to/how-tos.ts';
+export {
+  gaugeEntryKind,
+  gaugePieceKind,
+  type KeptGauge,
+  type KeptPicture,
+  keptGauge,
+  piecesOf,
+  sheetKept,
+} from './gauge/kept-gauge.ts';
+export { type Measured, measured } from './gauge/measured.ts';
 export { mostPixels, type Picture } from './gauge/picture.ts';
 export { type InputsRead, readInputs } from './gauge/read-inputs.ts';
+export { isJson, readReadings } from './gauge/read-readings.ts';
 export { readTable } from './gauge/read-table.ts';
+export { type GaugeGroup, gaugeGroups } from './gauge/serves.ts';
+export {
+  emptyGrid,
+  type Grid,
+  gridOf,
+  hasHeadings,
+  hasReadings,
+  type Sheet,
+  sheetOf,
+  textOfGrid,
+  withCell,
+  withHeading,
+  withPasted,
+} from './gauge/sheet.ts';
 export { type DrawerEntry, drawerEntries } from './gauge/to-drawer.ts';
+export { type ColumnSeparator, columnSeparators, type LineFormat } from './instrument/line-format.ts';
+export {
+  fromMeter,
+  type MeterUnit,
+  meterUnitNamed,
+  meterUnits,
+  readingUnitOf,
+} from './instrument/meter-unit.ts';
+export { type Reading, type ReadingUnit, readingUnits } from './instrument/reading.ts';
 export { type Edited, editLaunch } from './launch/edit-launch.ts';
 export { launchWith, type Moved, movedByAmount, movedByFactor } from './launch/in-hand.ts';
 export type * from './launch/launch.ts';

@@ -1,14 +1,17 @@
 import type { Section, Table } from '../ledger/section.ts';
-import type { Dimension } from '../units/dimension.ts';
-import { writeInterval, writeQuantity, writeValue } from '../units/write.ts';
-import type { GaugeAnswer } from './answer.ts';
-import type { Gauge, GaugeResult } from './gauge.ts';
+import { type AnswerWords, answerWords } from './answer-words.ts';
+import type { Gauge, GaugeResult, Readings } from './gauge.ts';
 import { gauges } from './gauge-table.ts';
 import { drawerEntries } from './to-drawer.ts';
 
 /** What a gauge found, as people read it. */
-export function gaugeSections(gauge: Gauge, result: GaugeResult): readonly Section[] {
-  const { answers, remarks } = result;
+export function gaugeSections(
+  gauge: Gauge,
+  result: GaugeResult,
+  settings: Readings['settings'] = {},
+): readonly Section[] {
+  const { remarks } = result;
+  const words = result.answers.map(answerWords);
   const table: Table = {
     kind: 'table',
     columns: [
@@ -17,16 +20,13 @@ export function gaugeSections(gauge: Gauge, result: GaugeResult): readonly Secti
       { heading: '90 % interval', align: 'right' },
       { heading: 'mostly from', align: 'left' },
     ],
-    rows: answers.map((answer) => ({ kind: 'cells', cells: cellsOf(answer) })),
+    rows: words.map((answer) => ({ kind: 'cells', cells: cellsOf(answer) })),
   };
-  const advice = [
-    ...answers.flatMap(({ because, add }) =>
-      because === null ? [] : [`${sentence(because)} ${add ?? ''}`.trim()],
-    ),
-    ...remarks,
-  ];
+  const advice = [...words.flatMap(({ advice }) => advice ?? []), ...remarks];
   const items = [...new Set(advice)];
-  const entries = drawerEntries(gauge, result).map(({ key, written }) => `${key}: ${written}`);
+  const entries = drawerEntries(gauge, result, settings).map(
+    ({ key, written, condition }) => `${key}: ${written}${condition === null ? '' : `, ${condition}`}`,
+  );
   const found: Section = {
     heading: `Gauge: ${gauge.title}`,
     blocks: items.length === 0 ? [table] : [table, { kind: 'list', numbered: false, items }],
@@ -71,39 +71,7 @@ function givenAs({ takes, columns, settings }: Gauge): string {
   return `File: ${parts.join('; ')}.`;
 }
 
-function cellsOf(answer: GaugeAnswer): readonly string[] {
-  const { quantity, value, uncertainty, low, high, verdict, contributions, at } = answer;
-  const { name: plain, dimension } = told(quantity);
-  const name = at === undefined ? plain : `${plain} at ${writeValue(at, 'length')}`;
-  if (value === null || uncertainty === null || low === null || high === null) return [name, verdict, '', ''];
-  const mark = verdict === 'weak' ? ' (weak)' : '';
-  return [
-    name,
-    `${writeQuantity({ value, uncertainty, shape: 'normal', origin: 'measured' }, dimension)}${mark}`,
-    writeInterval(low, high, dimension, 3),
-    contributions[0]?.from ?? 'exact',
-  ];
+function cellsOf({ name, verdict, value, interval, from }: AnswerWords): readonly string[] {
+  if (value === null || interval === null) return [name, verdict, '', ''];
+  return [name, verdict === 'weak' ? `${value} (weak)` : value, interval, from[0] ?? 'exact'];
 }
-
-/** `radius1e2_m` as a name for people and what it measures. */
-function told(quantity: string): { readonly name: string; readonly dimension: Dimension } {
-  for (const [ending, dimension] of endings)
-    if (quantity.endsWith(ending)) return { name: quantity.slice(0, -ending.length), dimension };
-  return { name: quantity, dimension: 'number' };
-}
-
-const endings: readonly (readonly [string, Dimension])[] = [
-  ['_rad_per_turn', 'anglePerTurn'],
-  ['_A_per_W', 'responsivity'],
-  ['_per_m', 'attenuation'],
-  ['_m_per_turn', 'screwPitch'],
-  ['_m', 'length'],
-  ['_rad', 'angle'],
-  ['_W', 'power'],
-  ['_A', 'current'],
-  ['_s', 'time'],
-  ['_turns', 'turns'],
-  ['_nepers', 'loss'],
-];
-
-const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;

@@ -100,7 +100,8 @@ function settingOf(line: string, where: string, above: boolean): RawSetting | nu
   return found === null ? null : { name: found[1]!, text: found[2]!, where };
 }
 
-function separatorOf(line: string): string {
+/** What columns are apart by in a line. */
+export function separatorOf(line: string): string {
   if (line.includes(';')) return ';';
   if (line.includes('\t')) return '\t';
   return ',';

@@ -1,30 +1,53 @@
 import type { Quantity } from '../quantity/quantity.ts';
 import type { Dimension } from '../units/dimension.ts';
-import { writeQuantity } from '../units/write.ts';
+import { writeQuantity, writeValue } from '../units/write.ts';
 import type { GaugeAnswer } from './answer.ts';
-import type { Gauge, GaugeResult } from './gauge.ts';
+import type { Gauge, GaugeResult, Readings } from './gauge.ts';
 
 /** An answer as it goes into a drawer or a launch. */
 export interface DrawerEntry {
   /** The key of a launch, as `nextMeasurement` names it: `laser.beam.diameter`. */
   readonly key: string;
+  readonly dimension: Dimension;
   readonly quantity: Quantity;
+  /** What must be so for the answer to be this; null where it is so by itself. */
+  readonly condition: string | null;
+  /** The wavelength it holds at, for a focal length found with light of another colour. */
+  readonly at: string | null;
+  /** `0.70 mm ± 0.01 mm` */
+  readonly text: string;
   /** As a document has it: `{ value: 0.70 mm ± 0.01 mm, origin: measured, note: knife edge }`. */
   readonly written: string;
 }
 
-type Place = readonly [gauge: string, quantity: string, key: string, dimension: Dimension];
+type Place = readonly [
+  gauge: string,
+  quantity: string,
+  key: string,
+  dimension: Dimension,
+  condition?: string,
+];
+
+const atWaist = 'if it was taken at the waist';
+const thatLength = 'if this is the length that was measured';
 
 const places: readonly Place[] = [
   ['knife-edge', 'd4sigma_m', 'laser.beam.diameter', 'length'],
+  ['knife-edge', 'd4sigma_m', 'laser.beam.waist diameter', 'length', atWaist],
   ['knife-edge', 'waistDiameter_m', 'laser.beam.waist diameter', 'length'],
   ['knife-edge', 'waistPosition_m', 'laser.beam.waist position', 'length'],
   ['knife-edge', 'm2', 'laser.beam.quality', 'number'],
   ['spot-picture', 'd4sigma_m', 'laser.beam.diameter', 'length'],
+  ['spot-picture', 'd4sigma_m', 'laser.beam.waist diameter', 'length', atWaist],
   ['two-distances', 'fullDivergence_rad', 'laser.beam.divergence', 'angle'],
   ['caustic', 'waistDiameter_m', 'laser.beam.waist diameter', 'length'],
   ['caustic', 'waistPosition_m', 'laser.beam.waist position', 'length'],
   ['caustic', 'm2', 'laser.beam.quality', 'number'],
+  ['ruler', 'length_m', 'path.space', 'length', thatLength],
+  ['ruler', 'length_m', 'path.clear aperture', 'length', thatLength],
+  ['ruler', 'length_m', 'collimator.clear aperture', 'length', thatLength],
+  ['ruler', 'length_m', 'fibre.length', 'length', thatLength],
+  ['ruler', 'length_m', 'fibre.bends.radius', 'length', thatLength],
   ['before-and-after', 'transmission', 'path.reflectance', 'fraction'],
   ['far-wall-spot', 'focalLength_m', 'collimator.focal length', 'length'],
   ['reverse-radius', 'focalLength_m', 'collimator.focal length', 'length'],
@@ -46,15 +69,29 @@ const places: readonly Place[] = [
  * The answers that have a place in a drawer or a launch, with their uncertainty and the origin `measured`. An answer of
  * few readings is entered with the uncertainty its interval stands for, a 1.645th of half of it, for a document knows no
  * degrees of freedom. What is undetermined, or has no place, is left out.
+ *
+ * @param settings with which it was measured: a focal length holds at their wavelength
  */
-export function drawerEntries(gauge: Gauge, { answers }: GaugeResult): readonly DrawerEntry[] {
+export function drawerEntries(
+  gauge: Gauge,
+  { answers }: GaugeResult,
+  settings: Readings['settings'] = {},
+): readonly DrawerEntry[] {
+  const wavelength = settings.wavelength ?? settings['wavelength 1'];
   return answers.flatMap((answer) => {
-    const place = places.find(([name, quantity]) => name === gauge.name && quantity === answer.quantity);
     const quantity = measured(answer, gauge.title);
-    if (place === undefined || quantity === null) return [];
-    const [, , key, dimension] = place;
-    const text = writeQuantity(quantity, dimension);
-    return [{ key, quantity, written: `{ value: ${text}, origin: measured, note: ${gauge.title} }` }];
+    if (quantity === null) return [];
+    return places
+      .filter(([name, told]) => name === gauge.name && told === answer.quantity)
+      .map(([, , key, dimension, condition = null]) => {
+        const text = writeQuantity(quantity, dimension);
+        const at =
+          key === 'collimator.focal length' && wavelength !== undefined
+            ? writeValue(wavelength.value, 'length', 5)
+            : null;
+        const written = `{ value: ${text},${at === null ? '' : ` at: ${at},`} origin: measured, note: ${gauge.title} }`;
+        return { key, dimension, quantity, condition, at, text, written };
+      });
   });
 }
 

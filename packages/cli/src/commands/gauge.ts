@@ -12,8 +12,7 @@ import {
   type RawSetting,
   type Readings,
   Refusal,
-  readInputs,
-  readTable,
+  readReadings,
 } from '@coreward/bench';
 import type { Command } from 'commander';
 import { decodePicture, isPicture } from '../decode-picture.ts';
@@ -71,7 +70,7 @@ export function addGauge(program: Command, shell: Shell): void {
       shell.print(
         flags.json === true
           ? `${JSON.stringify(gaugeJson(result), null, 2)}\n`
-          : sectionsText(gaugeSections(gauge, result), shell),
+          : sectionsText(gaugeSections(gauge, result, readings.settings), shell),
       );
     });
 }
@@ -161,8 +160,7 @@ async function fromText(
   shell: Shell,
 ): Promise<{ readonly raw: RawReadings; readonly picture: Picture | null }> {
   const text = textOf(bytes, file);
-  if (!/^\uFEFF?\s*[{[]/u.test(text)) return { raw: readTable(text, file), picture: null };
-  const inputs = readInputs(text, file);
+  const inputs = readReadings(text, file);
   if (inputs.pictureFile === null || gauge.takes !== 'picture') return { raw: inputs, picture: null };
   const beside = isAbsolute(inputs.pictureFile)
     ? inputs.pictureFile
