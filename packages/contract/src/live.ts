@@ -1,4 +1,5 @@
 import { keptEntry } from './entries.ts';
+import { instrumentMessages } from './instruments.ts';
 import { keptLaunch } from './launches.ts';
 import { keptPart } from './parts.ts';
 import { keptSettings } from './settings.ts';
@@ -24,7 +25,7 @@ export const liveClosed = {
 /** `write` is the write that made the change, so that a page knows its own. */
 const change = { sequence: sequenceNumber, write: idText } as const;
 
-/** What the station says unasked, in the order of `sequence`. A page only listens. */
+/** What the station says unasked; what changes the bench book in the order of `sequence`. A page only listens. */
 export const liveMessage = z.discriminatedUnion('type', [
   /** First of all. With `startOver` the page must fetch everything anew: changes it has not seen cannot be told. */
   z.strictObject({
@@ -38,6 +39,7 @@ export const liveMessage = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('part'), ...change, part: keptPart }),
   z.strictObject({ type: z.literal('entry'), ...change, entry: keptEntry }),
   z.strictObject({ type: z.literal('settings'), ...change, settings: keptSettings }),
+  ...instrumentMessages,
   /** Nothing new. */
   z.strictObject({ type: z.literal('beat'), sequence: sequenceNumber }),
 ]);

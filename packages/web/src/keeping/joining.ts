@@ -138,7 +138,8 @@ export function createJoining(world: World, store: Store, sender: () => Sender):
       sender().flush();
       return;
     }
-    if (message.type === 'beat') return;
+    // a beat, or readings, which whoever shows them hears by himself
+    if (message.type === 'beat' || !('write' in message)) return;
     store.set((state) => {
       const base = { sequence: message.sequence };
       switch (message.type) {
@@ -156,7 +157,7 @@ export function createJoining(world: World, store: Store, sender: () => Sender):
   }
 
   /** Steps back over what somebody else has changed would undo their work, too. */
-  function tellOf(message: Exclude<LiveMessage, { type: 'hello' | 'beat' | 'entry' }>): void {
+  function tellOf(message: Extract<LiveMessage, { type: 'launch' | 'part' | 'settings' }>): void {
     const thing: Thing =
       message.type === 'launch'
         ? { kind: 'launch', id: message.launch.id }
