@@ -100,6 +100,7 @@ export {
   modeFieldDefinitions,
   modeFieldRadius,
 } from './fibre/mode-field.ts';
+export { type ModeWander, modeWander, mostWanderingModes } from './fibre/mode-wander.ts';
 export { outerRadius } from './fibre/outer-radius.ts';
 export { coreFraction } from './fibre/radial-integral.ts';
 export { secondMoments } from './fibre/second-moments.ts';
