@@ -1,8 +1,9 @@
 // Walks over simulated benches and prints how it went:
-// npm run bench:walk [-- --benches FILE] [--policy NAME] [--seeds A-B] [--json]
+// npm run bench:walk [-- --benches FILE | --drawn LAW] [--policy NAME] [--seeds A-B] [--json]
 import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
-import { benchesOf } from './bench-file.ts';
+import { type BenchToWalk, benchesOf } from './bench-file.ts';
+import { drawnBenches } from './drawn-benches.ts';
 import { policies } from './policies.ts';
 import { walkTable } from './walk-table.ts';
 import { type WalkRow, walked } from './walked.ts';
@@ -10,11 +11,17 @@ import { type WalkRow, walked } from './walked.ts';
 const { values } = parseArgs({
   options: {
     benches: { type: 'string', multiple: true },
+    drawn: { type: 'string', multiple: true },
     policy: { type: 'string', multiple: true },
     seeds: { type: 'string' },
     json: { type: 'boolean', default: false },
   },
 });
+
+/** Seeds that settings are chosen on. */
+const usualDrawn = '5000-5199';
+
+const suiteOf = (file: string) => basename(file, '.json').replace(/^(align-)?benches-/, '');
 
 function seedsOf(text: string | undefined): readonly [number, number] {
   if (text === undefined) return [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
@@ -24,14 +31,18 @@ function seedsOf(text: string | undefined): readonly [number, number] {
   return [Number(read[1]), Number(read[2])];
 }
 
-const files =
-  values.benches ?? ['V', 'T'].map((suite) => `packages/bench/reference/walk/benches-${suite}.json`);
+const shipped = ['V', 'T'].map((suite) => `packages/bench/reference/walk/benches-${suite}.json`);
+const files = values.benches ?? (values.drawn === undefined ? shipped : []);
 const names = values.policy ?? Object.keys(policies);
+const suites: readonly (readonly [string, readonly BenchToWalk[]])[] = [
+  ...files.map((file) => [suiteOf(file), benchesOf(file, seedsOf(values.seeds))] as const),
+  ...(values.drawn ?? []).map(
+    (law) => [law, drawnBenches(law, seedsOf(values.seeds ?? usualDrawn))] as const,
+  ),
+];
 const rows: WalkRow[] = [];
-for (const file of files) {
-  const benches = benchesOf(file, seedsOf(values.seeds));
-  if (benches.length === 0) throw new Error(`${file}: no bench has a seed in that range.`);
-  const suite = basename(file, '.json').replace(/^(align-)?benches-/, '');
+for (const [suite, benches] of suites) {
+  if (benches.length === 0) throw new Error(`${suite}: no bench has a seed in that range.`);
   for (const name of names) {
     const begin = policies[name];
     if (begin === undefined) {

@@ -200,6 +200,12 @@ export type * from './match/matched.ts';
 export { matchPurposes } from './match/matched.ts';
 export { usableFirstText } from './match/usable-first.ts';
 export type { CardPlaces, CardSpots, Spot } from './practice/card-spots.ts';
+export {
+  cameraOffsetError,
+  drawHidden,
+  type HiddenLaw,
+  usualHiddenLaw,
+} from './practice/draw-hidden.ts';
 export type { HiddenBench } from './practice/hidden-bench.ts';
 export { doStep, type Played, play } from './practice/play.ts';
 export { type PracticeBench, practiceBench } from './practice/practice-bench.ts';
@@ -227,6 +233,7 @@ export { checkAnswer } from './walk/check-answer.ts';
 export { type Known, knownOf, type WalkGeometry } from './walk/known.ts';
 export type { WalkAsk, WalkEstimate, WalkProcedure, WalkRemark, WalkVerdict } from './walk/procedure.ts';
 export { readingIn, replayWalk, type WalkMove, type WalkNow } from './walk/replay.ts';
+export { ridgeWalk } from './walk/ridge-walk.ts';
 export {
   answerOf,
   type Screw,
