@@ -141,6 +141,7 @@ export {
   withPasted,
 } from './gauge/sheet.ts';
 export { type DrawerEntry, drawerEntries } from './gauge/to-drawer.ts';
+export { type DeviceNumber, deviceNumber, numberOfAnswer } from './instrument/device-number.ts';
 export { type ColumnSeparator, columnSeparators, type LineFormat } from './instrument/line-format.ts';
 export {
   fromMeter,
@@ -149,7 +150,18 @@ export {
   meterUnits,
   readingUnitOf,
 } from './instrument/meter-unit.ts';
+export { readLine } from './instrument/read-line.ts';
+export { type LoggedReading, readLog } from './instrument/read-log.ts';
 export { type Reading, type ReadingUnit, readingUnits } from './instrument/reading.ts';
+export { recogniseLines } from './instrument/recognise-lines.ts';
+export {
+  noFigures,
+  noiseOf,
+  type RunningFigures,
+  rateOf,
+  withReading,
+} from './instrument/running-figures.ts';
+export { noLine, splitLines, type UnfinishedLine } from './instrument/split-lines.ts';
 export { type Edited, editLaunch } from './launch/edit-launch.ts';
 export { launchWith, type Moved, movedByAmount, movedByFactor } from './launch/in-hand.ts';
 export type * from './launch/launch.ts';
