@@ -1,237 +1,188 @@
-/**
- * What is believed about a walk: some thousand ways the bench could be, each with a weight. A turn moves every one of
- * them by what a hand makes of it, a reading weighs them. All chance comes from one seeded stream, so that the same
- * answers always lead to the same belief.
- *
- * Lengths are in 1/e half-widths along the ridge as typed: if the layout is right, ln P falls by the square of them.
- */
-import { normalFrom, seededUniform } from '@coreward/optics';
+import { type AxisBelief, curvatures, newAxisBelief, places } from './axis-belief.ts';
+import { type LeftBehind, leftBefore } from './left-behind.ts';
+import type { WalkEstimate } from './procedure.ts';
 import type { RidgeLayout } from './ridge-layout.ts';
 
-/** Places of the two axes in everything below. */
+/** Places of the two axes in what follows: horizontal, vertical. */
 export type AxisIndex = 0 | 1;
 
-const count = 1500;
-/** Any number will do. */
-const seed = 1;
-
-/** Hands and meters as they are taken to be (our own assumptions, no source). */
-const hand = {
-  /** Relative noise of one reading, from the quietest meter to the noisiest. */
-  noise: [0.01, 0.03],
-  /** The highest of some readings lies this many deviations above the truth, and scatters by that many. */
-  highestAbove: 0.8,
-  highestScatter: 0.7,
-  /** A turn stopped by the meter misses by this share of it. */
-  detune: 0.1,
-  /** Finest motion of a finger, turns. */
-  finger: [0.001, 0.0025],
-  /** Change of the source between two readings. */
-  drift: 0.0025,
-  /** A share of readings that lie far below what they should be, and how far (ln): a peak that was missed. */
-  missed: { share: 0.02, depth: 0.3 },
-  /** Scatter of a reading near the floor, in floors. */
-  nearFloor: 0.25,
-} as const;
-
-/** How far the typed layout may be wrong: deviation of ln of the ridge's curvature, common to both axes and of each. */
-const layoutDoubt = { usual: 0.45, wrong: 1, wrongShare: 0.2, ofAxis: 0.2 } as const;
-
-/** Offset error of the steer, from a camera's best to an eye's worst, m. */
-const offsetErrors = [0.02e-3, 0.5e-3] as const;
-
-/** The belief. Arrays have one entry a way. */
+/** What is believed about a walk: the ridges of both axes, and how M2 was left. */
 export interface Belief {
-  readonly layout: readonly [RidgeLayout, RidgeLayout];
-  readonly random: () => number;
-  /** Ridge coordinate of each axis. */
-  readonly ridge: readonly [Float64Array, Float64Array];
-  /** Curvature of ln P along it; 1 where the typed layout is right. */
-  readonly curvature: readonly [Float64Array, Float64Array];
-  /** Loss (ln) by where M2 was left. */
-  readonly left: readonly [Float64Array, Float64Array];
-  /** ln of the achievable peak, and whether it is known at all. */
-  readonly peak: Float64Array;
-  peakKnown: boolean;
-  /** Offset error of the steer. */
-  readonly offsetError: Float64Array;
-  readonly noise: Float64Array;
-  readonly finger: Float64Array;
-  readonly weight: Float64Array;
-  /** Readings that hardly fit any way. */
-  surprises: number;
+  readonly axes: readonly [AxisBelief, AxisBelief];
+  readonly left: [LeftBehind, LeftBehind];
 }
 
-/** What is believed before anything was read. */
-export function newBelief(layout: readonly [RidgeLayout, RidgeLayout]): Belief {
-  const random = seededUniform(seed);
-  const normal = () => normalFrom(random);
-  const each = (make: (i: number) => number) => Float64Array.from({ length: count }, (_, i) => make(i));
-  const between = ([low, high]: readonly [number, number]) => low + (high - low) * random();
-  const offsetError = each(() => offsetErrors[0] * (offsetErrors[1] / offsetErrors[0]) ** random());
-  const common = each(() => {
-    const doubt = random() < layoutDoubt.wrongShare ? layoutDoubt.wrong : layoutDoubt.usual;
-    return doubt * normal();
-  });
-  const curvature = () => each((i) => Math.exp(common[i]! + layoutDoubt.ofAxis * normal()));
-  const ridge = (axis: AxisIndex) => each((i) => offsetError[i]! * layout[axis].ridgePerOffset * normal());
-  return {
-    layout,
-    random,
-    ridge: [ridge(0), ridge(1)],
-    curvature: [curvature(), curvature()],
-    left: [each(() => 0), each(() => 0)],
-    peak: each(() => 0),
-    peakKnown: false,
-    offsetError,
-    noise: each(() => between(hand.noise)),
-    finger: each(() => between(hand.finger)),
-    weight: each(() => 1 / count),
-    surprises: 0,
-  };
-}
+/** Offset errors of a steer, from a camera's best to an eye's worst, m; each as likely as the next before light was seen. */
+const offsetErrors = [0.02e-3, 0.035e-3, 0.06e-3, 0.1e-3, 0.17e-3, 0.3e-3, 0.5e-3] as const;
 
-/** A sweep of M2 that gained this much (ln) at the start tells how well the spots lay over each other. */
-export function weighFirstGain(belief: Belief, axis: AxisIndex, gain: number): void {
-  const perOffset = belief.layout[axis].alongNearPerOffset;
-  const { weight, offsetError, noise } = belief;
-  for (let i = 0; i < count; i++) {
-    const spread = Math.hypot(offsetError[i]! * perOffset, noise[i]!);
-    weight[i]! *= Math.exp(-Math.max(0, gain) / (2 * spread * spread)) / spread;
-  }
-  settle(belief);
-}
-
-/** M1 of an axis was turned until `fraction` of the light was left; M2 is about to follow. */
-export function moveBelief(belief: Belief, axis: AxisIndex, sense: 1 | -1, fraction: number): void {
-  const { sinRidge } = belief.layout[axis];
-  const ridge = belief.ridge[axis];
-  const curvature = belief.curvature[axis];
-  const left = belief.left[axis];
-  const fall = -Math.log(fraction);
-  for (let i = 0; i < count; i++) {
-    // away from the peak of M1 the light falls sooner on one side and later on the other
-    const slope = sense * curvature[i]! * ridge[i]! * sinRidge;
-    // where M2 was left beside its peak, M1 is turned by that much less or more
-    const beside = Math.sqrt(left[i]!) * (belief.random() < 0.5 ? -1 : 1);
-    const turned = -slope + Math.sqrt(slope * slope + fall) + beside;
-    ridge[i]! += sense * sinRidge * turned * (1 + hand.detune * normalFrom(belief.random));
-  }
-}
-
-/** M2 of an axis was swept, and left where the meter could not tell the place from the peak. */
-export function leaveNear(belief: Belief, axis: AxisIndex, floorOverLight: number): void {
-  const { nearPerTurn } = belief.layout[axis];
-  const left = belief.left[axis];
-  for (let i = 0; i < count; i++) {
-    const unseen = Math.min(
-      0.6,
-      Math.max(0.01, Math.hypot(belief.noise[i]!, hand.nearFloor * floorOverLight)),
-    );
-    const half = Math.sqrt(-Math.log(1 - unseen));
-    const finger = nearPerTurn * belief.finger[i]! * normalFrom(belief.random);
-    left[i] = ((2 * belief.random() - 1) * half + finger) ** 2;
-  }
-}
+/** Least that a first sweep could have gained for all one knows (ln). */
+const leastGain = 0.02;
 
 /**
- * Weighs by a reading.
+ * What is believed once M2 of both axes was swept for the first time.
  *
- * @param ln of the light
- * @param highest axis whose M2 was swept while the highest was noted; null: a reading as it stands
+ * @param gains what the light gained (ln) by each of the two sweeps, which tells how well the spots lay over each other;
+ *   null: not known
  */
-export function weighReading(
-  belief: Belief,
-  ln: number,
-  highest: AxisIndex | null,
-  floorOverLight: number,
-): void {
-  const { peak, weight, noise, left, random } = belief;
-  const predicted = (i: number) => {
-    const own = highest === null ? 0 : hand.highestAbove * noise[i]!;
-    let loss = lossAlong(belief, i);
-    if (highest !== 0) loss += left[0][i]!;
-    if (highest !== 1) loss += left[1][i]!;
-    return own - loss;
+export function newBelief(
+  layout: readonly [RidgeLayout, RidgeLayout],
+  gains: readonly (number | null)[],
+): Belief {
+  const chances = offsetErrors.map((error) =>
+    gains.reduce((chance: number, gain, axis) => {
+      if (gain === null) return chance;
+      const sd = Math.hypot(error * layout[axis as AxisIndex].alongNearPerOffset, leastGain);
+      return (chance * Math.exp(-Math.max(0, gain) / (2 * sd * sd))) / sd;
+    }, 1),
+  );
+  const sum = chances.reduce((a, b) => a + b, 0);
+  const errors = offsetErrors.map((error, i) => ({ error, chance: sum > 0 ? chances[i]! / sum : 1 }));
+  return {
+    axes: [newAxisBelief(layout[0], errors), newAxisBelief(layout[1], errors)],
+    left: [leftBefore(layout[0]), leftBefore(layout[1])],
   };
-  const scatter = (i: number) => {
-    // a reading that is compared is the mean of some
-    const own = noise[i]! * (highest === null ? Math.SQRT1_2 : hand.highestScatter);
-    return Math.hypot(own, hand.nearFloor * floorOverLight, 0.004);
-  };
-  if (!belief.peakKnown) {
-    for (let i = 0; i < count; i++) peak[i] = ln - predicted(i) + scatter(i) * normalFrom(random);
-    belief.peakKnown = true;
-    return;
-  }
-  let fits = 0;
-  for (let i = 0; i < count; i++) {
-    peak[i]! += hand.drift * normalFrom(random);
-    const sd = scatter(i);
-    const off = ln - peak[i]! - predicted(i);
-    const z = off / sd;
-    const good = Math.exp(-(z * z) / 2) / (sd * Math.sqrt(2 * Math.PI));
-    const missed = off < 0 ? Math.exp(off / hand.missed.depth) / hand.missed.depth : 1e-4;
-    const likely = (1 - hand.missed.share) * good + hand.missed.share * missed;
-    weight[i]! *= likely;
-    fits += weight[i]!;
-  }
-  if (fits < 0.02) belief.surprises += 1;
-  settle(belief);
 }
 
-/** ln lost along the ridge in way i. */
-export function lossAlong({ curvature, ridge }: Belief, i: number): number {
-  return curvature[0][i]! * ridge[0][i]! ** 2 + curvature[1][i]! * ridge[1][i]! ** 2;
-}
+/** How far the curvature of one axis may differ from the other's (ln, 1σ): the typed lengths are wrong for both alike. */
+const axesDiffer = 0.28;
 
-/** Weights made to sum to one; where few ways carry them, those are taken several times. */
-function settle(belief: Belief): void {
-  const { weight } = belief;
-  let sum = 0;
-  for (const w of weight) sum += w;
-  if (!(sum > 0)) {
-    weight.fill(1 / count);
-    return;
-  }
-  let squares = 0;
-  for (let i = 0; i < count; i++) {
-    weight[i]! /= sum;
-    squares += weight[i]! ** 2;
-  }
-  if (1 / squares < count / 2) resample(belief);
-}
-
-/** Ways taken in proportion to their weights, each a little apart from its twins. */
-function resample(belief: Belief): void {
-  const { weight, random } = belief;
-  const taken = new Int32Array(count);
-  let at = 0;
-  let passed = weight[0]!;
-  const start = random() / count;
-  for (let i = 0; i < count; i++) {
-    const goal = start + i / count;
-    while (passed < goal && at < count - 1) {
-      at += 1;
-      passed += weight[at]!;
+/** Chance of each curvature of an axis, what the other axis says of it included. */
+function curvatureChances(belief: Belief, axis: AxisIndex): readonly number[] {
+  const told = marginal(belief.axes[axis === 0 ? 1 : 0]);
+  const prior = marginalPrior;
+  const weights = marginal(belief.axes[axis]).map((own, k) => {
+    let other = 0;
+    let norm = 0;
+    for (let j = 0; j < curvatures.length; j++) {
+      const near = Math.exp(-((Math.log(curvatures[k]! / curvatures[j]!) / axesDiffer) ** 2) / 2);
+      other += near * told[j]!;
+      norm += near * prior[j]!;
     }
-    taken[i] = at;
-  }
-  const again = (values: Float64Array, spread: (value: number) => number) => {
-    const old = Float64Array.from(values);
-    for (let i = 0; i < count; i++) values[i] = spread(old[taken[i]!]!);
+    return own * (other / norm);
+  });
+  const sum = weights.reduce((a, b) => a + b, 0);
+  return weights.map((weight) => weight / sum);
+}
+
+function marginal({ weight }: AxisBelief): number[] {
+  return curvatures.map((_, k) => {
+    let sum = 0;
+    for (let i = 0; i < places.length; i++) sum += weight[k * places.length + i]!;
+    return sum;
+  });
+}
+
+const marginalPrior = marginal(
+  newAxisBelief({ sinRidge: 0.1, nearPerTurn: 50, ridgePerOffset: 1000, alongNearPerOffset: 1 }, [
+    { error: 0.3e-3, chance: 1 },
+  ]),
+);
+
+/** Chance of each place of an axis and each curvature, both axes heard. Sums to 1. */
+function joint(belief: Belief, axis: AxisIndex): Float64Array {
+  const { weight } = belief.axes[axis];
+  const own = marginal(belief.axes[axis]);
+  const chances = curvatureChances(belief, axis);
+  return weight.map((w, cell) => {
+    const k = Math.floor(cell / places.length);
+    return own[k]! > 0 ? (w / own[k]!) * chances[k]! : 0;
+  });
+}
+
+/** One axis in a few figures. */
+export interface RidgeFigures {
+  readonly value: number;
+  readonly uncertainty: number;
+  /** ln that is expected to be lost along it. */
+  readonly loss: number;
+  /** Chance of each loss, in bins of {@link lossBin}. */
+  readonly losses: Float64Array;
+  /** Typical curvature, 1 where the typed layout is right. */
+  readonly curvature: number;
+}
+
+/** Losses (ln) are told apart in bins this wide; the last holds all that is more. */
+export const lossBin = 0.0025;
+const lossBins = 160;
+
+export function ridgeFigures(belief: Belief, axis: AxisIndex): RidgeFigures {
+  const chances = joint(belief, axis);
+  const losses = new Float64Array(lossBins);
+  let [mean, square, loss, lnCurvature] = [0, 0, 0, 0];
+  chances.forEach((chance, cell) => {
+    if (chance === 0) return;
+    const curvature = curvatures[Math.floor(cell / places.length)]!;
+    const r = places[cell % places.length]!;
+    const lost = curvature * r * r;
+    mean += chance * r;
+    square += chance * r * r;
+    loss += chance * lost;
+    lnCurvature += chance * Math.log(curvature);
+    losses[Math.min(lossBins - 1, Math.floor(lost / lossBin))]! += chance;
+  });
+  return {
+    value: mean,
+    uncertainty: Math.sqrt(Math.max(0, square - mean * mean)),
+    loss,
+    losses,
+    curvature: Math.exp(lnCurvature),
   };
-  const same = (value: number) => value;
-  const beside = (by: number) => (value: number) => value + by * normalFrom(random);
-  const about = (by: number) => (value: number) => value * Math.exp(by * normalFrom(random));
-  for (const axis of [0, 1] as const) {
-    again(belief.ridge[axis], beside(0.006));
-    again(belief.curvature[axis], about(0.04));
-    again(belief.left[axis], same);
-  }
-  again(belief.peak, beside(0.003));
-  again(belief.offsetError, same);
-  again(belief.noise, same);
-  again(belief.finger, same);
-  weight.fill(1 / count);
+}
+
+/** Chances of the sum of two losses. */
+function added(a: Float64Array, b: Float64Array): Float64Array {
+  const sum = new Float64Array(lossBins);
+  a.forEach((chance, i) => {
+    if (chance < 1e-9) return;
+    b.forEach((other, j) => {
+      sum[Math.min(lossBins - 1, i + j)]! += chance * other;
+    });
+  });
+  return sum;
+}
+
+/** Chances of losses along both ridges, and of all losses as the screws stand. */
+export function lossChances(belief: Belief): { readonly along: Float64Array; readonly whole: Float64Array } {
+  const along = added(ridgeFigures(belief, 0).losses, ridgeFigures(belief, 1).losses);
+  const left = belief.left.map(({ losses, chances }) => {
+    const bins = new Float64Array(lossBins);
+    losses.forEach((loss, i) => {
+      bins[Math.min(lossBins - 1, Math.floor(loss / lossBin))]! += chances[i]!;
+    });
+    return bins;
+  });
+  return { along, whole: added(along, added(left[0]!, left[1]!)) };
+}
+
+/** Chance that no more than `ln` is lost. */
+export function chanceBelow(chances: Float64Array, ln: number): number {
+  let sum = 0;
+  for (let i = 0; (i + 0.5) * lossBin <= ln && i < chances.length; i++) sum += chances[i]!;
+  return sum;
+}
+
+/** What is told of a belief. */
+export function estimateOf(belief: Belief): WalkEstimate {
+  const { whole } = lossChances(belief);
+  const quantile = (share: number) => {
+    let sum = 0;
+    const bin = whole.findIndex((chance) => {
+      sum += chance;
+      return sum >= share;
+    });
+    return -Math.expm1(-((bin < 0 ? lossBins : bin) + 0.5) * lossBin);
+  };
+  const [h, v] = [ridgeFigures(belief, 0), ridgeFigures(belief, 1)];
+  const horizontal = h.loss + belief.left[0].expected;
+  const vertical = v.loss + belief.left[1].expected;
+  return {
+    missing: quantile(0.5),
+    missingLow: quantile(0.05),
+    missingHigh: quantile(0.95),
+    horizontalShare: horizontal + vertical > 0 ? horizontal / (horizontal + vertical) : null,
+    ridge: {
+      horizontal: { value: h.value, uncertainty: h.uncertainty },
+      vertical: { value: v.value, uncertainty: v.uncertainty },
+    },
+  };
 }

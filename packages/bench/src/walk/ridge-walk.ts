@@ -1,14 +1,16 @@
+import { beginRow, moveAlong, weighHighest } from './axis-belief.ts';
 import {
   type AxisIndex,
   type Belief,
-  leaveNear,
-  moveBelief,
+  chanceBelow,
+  estimateOf,
+  lossChances,
   newBelief,
-  weighFirstGain,
-  weighReading,
+  type RidgeFigures,
+  ridgeFigures,
 } from './belief.ts';
-import { chanceAlong, chanceOf, estimateOf, expectedLeft, expectedLoss, ridgeOf } from './believed.ts';
 import type { Known } from './known.ts';
+import { compared, leftBySweep } from './left-behind.ts';
 import { axes, far, near } from './near-mirror.ts';
 import type { WalkProcedure, WalkVerdict } from './procedure.ts';
 import { ridgeLayout } from './ridge-layout.ts';
@@ -29,26 +31,42 @@ import {
 const budget = 110;
 
 /** What decides when a walk goes on and when it ends; chosen on benches drawn for that, never on those it is counted on. */
-const settings = {
-  /** Wanted of the light along the ridge: this little lost (ln), so surely. */
+export const settings = {
+  /** Wanted of the light along the ridge: no more than this lost (ln), so surely. */
   alongLoss: 0.025,
   alongChance: 0.9,
   /** Share of the expected loss that must come from the mean for a move to go there. */
   meanShare: 0.45,
   /** A step that is to teach is so many uncertainties long, within these limits. */
-  learn: { times: 1.5, least: 0.25, most: 0.5 },
-  /** Deepest detuning, √(−ln fraction), and how far above the floor it stays. */
+  learnTimes: 1.5,
+  learnLeast: 0.25,
+  learnMost: 0.5,
+  /** Deepest detuning, √(−ln fraction), and how many floors stay. */
   deepest: 2.6,
   floors: 5,
   shallowest: 0.3,
-  /** Left by M2 at the end: this little (ln) is expected in both axes. */
-  left: 0.016,
-  polishTries: 7,
+  /** Left by M2 at the end: this little (ln) is expected in one axis. */
+  left: 0.008,
+  polishTries: 4,
+  /** A first sweep near the floor that may have left more than this (ln) is made again. */
+  leftInTheDark: 0.05,
   /** Steps along the ridge before it is polished whatever is believed. */
-  mostSteps: 24,
+  mostSteps: 30,
   rounds: 3,
   claim: 0.85,
-} as const;
+};
+
+/** A reading fits badly when its likelihood (a density of ln) is below this. */
+const surprising = 0.3;
+
+/** What this walk keeps in mind besides its trail. */
+interface Mind extends Belief {
+  /** ln of the highest light when each screw of M2 was swept last; null: not known. */
+  readonly highest: [number | null, number | null];
+  /** The axis whose row of readings is going on. */
+  row: AxisIndex | null;
+  surprises: number;
+}
 
 /**
  * The tool's own walk: the near mirror live, the far mirror stepped by the light, the highest reading noted; what the
@@ -57,107 +75,123 @@ const settings = {
 export function* ridgeWalk(known: Known): WalkProcedure {
   const trail = newTrail(budget);
   yield* askFloor(trail, known.floor);
-  const belief = newBelief([ridgeLayout(known, 'horizontal'), ridgeLayout(known, 'vertical')]);
-  yield* firstPeak(trail, belief);
+  const mind = yield* firstPeak(trail, known);
   for (let round = 0; round < settings.rounds; round++) {
-    yield* alongTheRidge(trail, belief);
-    yield* polishNear(trail, belief);
-    if (isSpent(trail) || along(belief) >= settings.alongChance) break;
+    yield* alongTheRidge(trail, mind);
+    yield* polishNear(trail, mind);
+    if (isSpent(trail) || sureAlong(mind)) break;
   }
-  return verdictOf(trail, belief);
+  return verdictOf(trail, mind);
 }
 
-const along = (belief: Belief) => chanceAlong(belief, settings.alongLoss);
+const sureAlong = (mind: Mind): boolean =>
+  chanceBelow(lossChances(mind).along, settings.alongLoss) >= settings.alongChance;
 
 /** M2 of both axes, and what their gains say of how the spots lay. */
-function* firstPeak(trail: Trail, belief: Belief): Asking<void> {
+function* firstPeak(trail: Trail, known: Known): Asking<Mind> {
+  const layout = [ridgeLayout(known, 'horizontal'), ridgeLayout(known, 'vertical')] as const;
   let before = yield* stand(trail, 'start');
-  for (const axis of [0, 1] as const) {
+  const gains: (number | null)[] = [];
+  const highest: [number | null, number | null] = [null, null];
+  const left = [leftBySweep(layout[0], 1), leftBySweep(layout[1], 1)] as const;
+  const lefts: Belief['left'] = [...left];
+  for (let i = 0; i < 6 && !isSpent(trail); i++) {
+    const axis: AxisIndex = i % 2 === 0 ? 0 : 1;
+    if (i >= 2 && lefts[axis].expected < settings.leftInTheDark) break;
     const seen = yield* sweep(trail, near(axes[axis]!), 'climb');
-    if (seen !== null) {
-      const floors = trail.floor / Math.exp(seen);
-      // before the second screw is at its peak the light says nothing about the ridges
-      if (axis === 1) weighReading(belief, seen, axis, floors);
-      leaveNear(belief, axis, floors);
-    }
-    if (seen !== null && before !== null) weighFirstGain(belief, axis, seen - before);
-    before = seen ?? before;
+    const gain = seen !== null && before !== null ? Math.max(0, seen - before) : null;
+    if (i < 2) gains.push(gain);
+    else if (gain !== null) gains[axis] = (gains[axis] ?? 0) + gain;
+    if (seen === null) continue;
+    before = seen;
+    highest[axis] = seen;
+    lefts[axis] = leftBySweep(layout[axis], trail.floor / Math.exp(seen));
   }
+  return { ...newBelief(layout, gains), left: lefts, highest, row: null, surprises: 0 };
 }
 
 /** Steps of M1, each followed by M2, until little is believed to be lost. */
-function* alongTheRidge(trail: Trail, belief: Belief): Asking<void> {
+function* alongTheRidge(trail: Trail, mind: Mind): Asking<void> {
   for (let i = 0; i < settings.mostSteps && !isSpent(trail); i++) {
-    if (along(belief) >= settings.alongChance) return;
-    const axis: AxisIndex = expectedLoss(belief, 0) >= expectedLoss(belief, 1) ? 0 : 1;
-    yield* step(trail, belief, axis, wantedMove(belief, axis));
+    if (sureAlong(mind)) return;
+    const figures = [ridgeFigures(mind, 0), ridgeFigures(mind, 1)] as const;
+    const axis: AxisIndex = figures[0].loss >= figures[1].loss ? 0 : 1;
+    yield* step(trail, mind, axis, wantedMove(figures[axis]));
   }
 }
 
 /** Where to go along the ridge of an axis: to where the peak is believed, or to where more is learned. */
-function wantedMove(belief: Belief, axis: AxisIndex): number {
-  const { value, uncertainty } = ridgeOf(belief, axis);
+function wantedMove({ value, uncertainty }: RidgeFigures): number {
   if (value ** 2 > settings.meanShare * (value ** 2 + uncertainty ** 2)) return -value;
-  const { times, least, most } = settings.learn;
-  const length = Math.min(most, Math.max(least, times * uncertainty));
+  const { learnTimes, learnLeast, learnMost } = settings;
+  const length = Math.min(learnMost, Math.max(learnLeast, learnTimes * uncertainty));
   return value > 0 ? -length : length;
 }
 
 /** One step of M1 by the light, as far as one goes, and M2 behind it. */
-function* step(trail: Trail, belief: Belief, axis: AxisIndex, move: number): Asking<void> {
-  const { sinRidge } = belief.layout[axis];
-  const light = trail.peak ?? 0;
-  const deepest = Math.min(
-    settings.deepest,
-    Math.sqrt(Math.max(0.5, Math.log(light / (settings.floors * trail.floor || Number.MIN_VALUE)))),
+function* step(trail: Trail, mind: Mind, axis: AxisIndex, move: number): Asking<void> {
+  const belief = mind.axes[axis];
+  const { sinRidge } = belief.layout;
+  const depth = Math.min(
+    deepestWith(trail),
+    Math.max(settings.shallowest, Math.abs(move) / Math.max(sinRidge, 1e-6)),
   );
-  const depth = Math.min(deepest, Math.max(settings.shallowest, Math.abs(move) / sinRidge));
   const sense: Sense = move > 0 ? 1 : -1;
   const fraction = Math.exp(-(depth ** 2));
-  if (yield* detune(trail, far(axes[axis]!), sense, fraction)) moveBelief(belief, axis, sense, fraction);
-  yield* sweepNear(trail, belief, axis, 'bring-back');
+  if (mind.row !== axis && trail.peak !== null) beginRow(belief, Math.log(trail.peak));
+  mind.row = axis;
+  if (yield* detune(trail, far(axes[axis]!), sense, fraction)) moveAlong(belief, sense, fraction);
+  yield* sweepNear(trail, mind, axis, 'bring-back');
+}
+
+/** √(−ln) of the least light that still stands clear of the floor. */
+function deepestWith({ peak, floor }: Trail): number {
+  if (peak === null) return 1;
+  const clear = floor > 0 ? Math.log(peak / (settings.floors * floor)) : Number.POSITIVE_INFINITY;
+  return Math.min(settings.deepest, Math.sqrt(Math.max(0.5, clear)));
 }
 
 /** A sweep of M2 and what it teaches. */
 function* sweepNear(
   trail: Trail,
-  belief: Belief,
+  mind: Mind,
   axis: AxisIndex,
-  why: 'climb' | 'bring-back' | 'polish',
+  why: 'bring-back' | 'polish',
 ): Asking<number | null> {
   const seen = yield* sweep(trail, near(axes[axis]!), why);
   if (seen === null) return null;
   const floors = trail.floor / Math.exp(seen);
-  weighReading(belief, seen, axis, floors);
-  leaveNear(belief, axis, floors);
-  trail.estimate = estimateOf(belief);
+  if (mind.row === axis && mind.axes[axis].begun) {
+    if (weighHighest(mind.axes[axis], seen, floors) < surprising) mind.surprises += 1;
+  }
+  mind.highest[axis] = seen;
+  mind.left[axis] = leftBySweep(mind.axes[axis].layout, floors);
+  trail.estimate = estimateOf(mind);
   return seen;
 }
 
 /** M2 of both axes until the meter stands where it was highest. */
-function* polishNear(trail: Trail, belief: Belief): Asking<void> {
-  const swept: [number, number] = [0, 0];
-  for (let i = 0; i < settings.polishTries && !isSpent(trail); i++) {
-    const standing = yield* stand(trail, 'compare');
-    if (standing !== null) {
-      weighReading(belief, standing, null, trail.floor / Math.exp(standing));
-      trail.estimate = estimateOf(belief);
+function* polishNear(trail: Trail, mind: Mind): Asking<void> {
+  const order: readonly AxisIndex[] = mind.row === 1 ? [0, 1] : [1, 0];
+  for (const axis of order) {
+    for (let i = 0; i < settings.polishTries && !isSpent(trail); i++) {
+      const seen = yield* sweepNear(trail, mind, axis, 'polish');
+      const standing = yield* stand(trail, 'compare');
+      if (seen === null || standing === null) break;
+      mind.left[axis] = compared(mind.left[axis], seen - standing, trail.floor / Math.exp(standing));
+      trail.estimate = estimateOf(mind);
+      if (mind.left[axis].expected < settings.left) break;
     }
-    const left = [expectedLeft(belief, 0), expectedLeft(belief, 1)] as const;
-    if (left[0] + left[1] < settings.left) return;
-    const axis: AxisIndex = left[0] >= left[1] ? 0 : 1;
-    swept[axis] += 1;
-    yield* sweepNear(trail, belief, axis, 'polish');
   }
 }
 
-function verdictOf(trail: Trail, belief: Belief): WalkVerdict {
-  const claims95 = chanceOf(belief, 0.95) >= settings.claim;
-  if (belief.surprises > 2) notice(trail, { id: 'readings-disagree' });
+function verdictOf(trail: Trail, mind: Mind): WalkVerdict {
+  const claims95 = chanceBelow(lossChances(mind).whole, -Math.log(0.95)) >= settings.claim;
+  if (mind.surprises > 2) notice(trail, { id: 'readings-disagree' });
   return {
     reason: claims95 ? 'reached' : isSpent(trail) ? 'budget' : 'hand-limit',
     claims95,
-    estimate: estimateOf(belief),
+    estimate: estimateOf(mind),
     remarks: trail.noticed,
   };
 }
