@@ -10,6 +10,8 @@ const commandLine = 'packages/cli/bin/coreward.js';
 /** The real station, on a temporary folder and a free port. */
 export interface StationUnderTest {
   readonly address: string;
+  /** Where other machines come in, over TLS, if it was started with `--lan`. */
+  readonly networkPort: number;
   readonly folder: string;
   /** Ends it as a power cut would: SIGKILL. */
   readonly kill: () => Promise<void>;
@@ -19,12 +21,13 @@ export interface StationUnderTest {
   readonly clear: () => Promise<void>;
 }
 
-export async function startStation(): Promise<StationUnderTest> {
+/** @param also further options of the command line, such as `--lan` */
+export async function startStation(also: readonly string[] = []): Promise<StationUnderTest> {
   const folder = mkdtempSync(join(tmpdir(), 'coreward-screens-'));
   const port = await freePort();
   let child: ChildProcess | null = null;
   const start = async (): Promise<void> => {
-    child = await started(folder, port);
+    child = await started(folder, port, also);
   };
   const kill = async (): Promise<void> => {
     const own = child;
@@ -37,6 +40,7 @@ export async function startStation(): Promise<StationUnderTest> {
   await start();
   return {
     address: `http://127.0.0.1:${port}`,
+    networkPort: port + 1,
     folder,
     kill,
     start,
@@ -47,10 +51,10 @@ export async function startStation(): Promise<StationUnderTest> {
   };
 }
 
-function started(folder: string, port: number): Promise<ChildProcess> {
+function started(folder: string, port: number, also: readonly string[]): Promise<ChildProcess> {
   const child = spawn(
     process.execPath,
-    [commandLine, 'station', '--no-open', '--data', folder, '--port', `${port}`, ...otherScreens()],
+    [commandLine, 'station', '--no-open', '--data', folder, '--port', `${port}`, ...otherScreens(), ...also],
     {
       stdio: ['ignore', 'pipe', 'pipe'],
     },
