@@ -33,7 +33,7 @@ export interface KeptReading {
 /** The newest answer to every question that was not withdrawn, by the id of the question. */
 export function answersThatStand(entries: readonly BookEntry[]): ReadonlyMap<string, KeptAnswer> {
   const standing = new Map<string, KeptAnswer>();
-  for (const { id, time, data } of inForce(entries, 'answer')) {
+  for (const { id, time, data } of entriesInForce(entries, 'answer')) {
     const [question, answer] = [textOf(data, 'question'), textOf(data, 'answer')];
     if (question !== null && answer !== null) standing.set(question, { entry: id, time, answer });
   }
@@ -63,7 +63,7 @@ export function answersFor(launch: Launch, standing: ReadonlyMap<string, KeptAns
 /** The newest reading of every step that was not withdrawn. */
 export function stepsRead(entries: readonly BookEntry[]): ReadonlyMap<StepName, KeptReading> {
   const read = new Map<StepName, KeptReading>();
-  for (const { id, time, data } of inForce(entries, 'caution read')) {
+  for (const { id, time, data } of entriesInForce(entries, 'caution read')) {
     const [caution, key] = [textOf(data, 'caution'), textOf(data, 'key')];
     const step = stepNames.find((name) => caution === cautionOfStep(name));
     if (step !== undefined && key !== null) read.set(step, { entry: id, time, key });
@@ -84,7 +84,7 @@ export function readingOf(
 }
 
 /** Entries of one kind that nobody has withdrawn, oldest first. */
-function inForce(entries: readonly BookEntry[], kind: string): readonly BookEntry[] {
+export function entriesInForce(entries: readonly BookEntry[], kind: string): readonly BookEntry[] {
   const withdrawn = new Set(
     entries.flatMap((entry) => (entry.kind === 'withdrawn' ? [textOf(entry.data, 'entry')] : [])),
   );
