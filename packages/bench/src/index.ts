@@ -237,12 +237,28 @@ export {
   steerEntryKind,
   steerThatStands,
 } from './steer/kept-steer.ts';
-export { type PractisedSteer, practisedSteer } from './steer/practised.ts';
+export { type PractisedSteer, practisedSteer, seedFromId, unsteeredBench } from './steer/practised.ts';
 export { planRaster, type Raster } from './steer/raster.ts';
-export { type OffsetRead, readDistance, readOffset } from './steer/read-offset.ts';
+export {
+  fieldText,
+  type OffsetRead,
+  readDistance,
+  readOffset,
+  readReadingError,
+} from './steer/read-offset.ts';
 export { replaySteer, type SteerMove, type SteerNow } from './steer/replay.ts';
 export { type WentTo, waysOf } from './steer/senses.ts';
-export { type Cards, eyeError, type SteerLayout, steerLayout, usualCards } from './steer/steer-layout.ts';
+export {
+  type Cards,
+  type CardsByRuler,
+  cardsAt,
+  cardsByRuler,
+  eyeError,
+  rulerLimits,
+  type SteerLayout,
+  steerLayout,
+  usualCards,
+} from './steer/steer-layout.ts';
 export { type SteerPlan, startsDark, steerPlan } from './steer/steer-plan.ts';
 export {
   paceWords,

@@ -1,8 +1,11 @@
 import { normalFrom, seededUniform } from '@coreward/optics';
+import type { Launch } from '../launch/launch.ts';
 import type { CardSpots } from '../practice/card-spots.ts';
 import type { HiddenBench } from '../practice/hidden-bench.ts';
 import { type PracticeBench, practiceBench } from '../practice/practice-bench.ts';
+import { hiddenBenchOf } from '../practice/practice-of-launch.ts';
 import type { Screw, Sense } from '../walk/step.ts';
+import type { CardOffset, Offsets } from './exact-turns.ts';
 import type { SteerFacts } from './procedure.ts';
 import { visibleRadius } from './raster.ts';
 import type { SteerNow } from './replay.ts';
@@ -11,8 +14,8 @@ import type { SteerAnswer, SteerStep } from './step.ts';
 
 /** A practice bench after all that was done in a steer. */
 export interface PractisedSteer {
-  /** What the cards show before the step that is asked. */
-  readonly spots: CardSpots | null;
+  /** What the cards show before the step that is asked: the forward over the reverse spot. */
+  readonly seen: Offsets | null;
   /** What a hand on this bench answers to it; null: nothing is asked. */
   readonly hand: SteerAnswer | null;
 }
@@ -38,7 +41,29 @@ export function practisedSteer(
   const hand = handOn(bench, facts, random, (screw) => ways.get(screwKey(screw)) ?? 1);
   for (const { step } of now.moves) hand(step);
   const spots = bench.spots(facts.cards);
-  return { spots, hand: now.ask === null ? null : hand(now.ask.step) };
+  return {
+    seen: spots === null ? null : offsetsOf(spots),
+    hand: now.ask === null ? null : hand(now.ask.step),
+  };
+}
+
+/**
+ * A practice bench that was laid out by ruler and never steered.
+ *
+ * @param seed a whole number from 0 to 2³² − 1
+ */
+export const unsteeredBench = (launch: Launch, seed: number): HiddenBench =>
+  hiddenBenchOf(launch, seededUniform(seed), 'unsteered');
+
+/** A seed from a random id: its first eight hexadecimal digits. */
+export const seedFromId = (id: string): number => Number.parseInt(id.slice(0, 8), 16);
+
+function offsetsOf({ near, far }: CardSpots): Offsets {
+  const over = ({ forward, reverse }: CardSpots['near']) => ({
+    x: forward.x - reverse.x,
+    y: forward.y - reverse.y,
+  });
+  return { near: over(near), far: over(far) };
 }
 
 function handOn(
@@ -76,14 +101,13 @@ function handOn(
       }
       case 'offsets': {
         const spots = bench.spots(cards);
-        const read = (side: 'near' | 'far') => {
-          const { forward, reverse } = spots?.[side] ?? { forward: { x: 0, y: 0 }, reverse: { x: 0, y: 0 } };
-          return {
-            x: forward.x - reverse.x + cards.readingError * normalFrom(random),
-            y: forward.y - reverse.y + cards.readingError * normalFrom(random),
-          };
-        };
-        return { outcome: 'read', offsets: { near: read('near'), far: read('far') } };
+        const middle = { x: 0, y: 0 };
+        const { near, far } = spots === null ? { near: middle, far: middle } : offsetsOf(spots);
+        const read = ({ x, y }: CardOffset): CardOffset => ({
+          x: x + cards.readingError * normalFrom(random),
+          y: y + cards.readingError * normalFrom(random),
+        });
+        return { outcome: 'read', offsets: { near: read(near), far: read(far) } };
       }
       case 'turn':
         count(step.screw, step.turns.value);

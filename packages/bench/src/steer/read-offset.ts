@@ -38,3 +38,9 @@ export function readDistance(text: string, least: number, most: number): OffsetR
 }
 
 const inMillimetres = (length: number): string => writeValue(length, 'length', 3, 'mm');
+
+/** A reading error as typed: at least what nobody does better, at most what is no reading any more. */
+export const readReadingError = (text: string): OffsetRead => readDistance(text, 1e-6, 5e-3);
+
+/** A length as a field shows it, to be read back: `50 mm`. */
+export const fieldText = (length: number): string => writeValue(length, 'length', 3, 'mm');

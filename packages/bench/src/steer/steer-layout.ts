@@ -79,6 +79,31 @@ export function usualCards({ geometry, behindFarMirror }: SteerLayout): Cards {
   };
 }
 
+/** The places of cards as a ruler has them, m: from the lens to the near one, from M1 upstream to the far one. */
+export interface CardsByRuler {
+  readonly beforeLens: number;
+  readonly behindFarMirror: number;
+}
+
+export function cardsByRuler({ geometry }: SteerLayout, { near, far }: Cards): CardsByRuler {
+  return { beforeLens: near + geometry.focalLength, behindFarMirror: far - geometry.farMirror };
+}
+
+export function cardsAt({ geometry }: SteerLayout, ruler: CardsByRuler, readingError: number): Cards {
+  return {
+    near: ruler.beforeLens - geometry.focalLength,
+    far: geometry.farMirror + ruler.behindFarMirror,
+    readingError,
+  };
+}
+
+/** The places between which cards may stand, m by ruler: the near one before M2, the far one anywhere behind M1. */
+export const rulerLimits = ({ geometry }: SteerLayout) =>
+  ({
+    beforeLens: { least: geometry.focalLength, most: geometry.nearMirror + geometry.focalLength },
+    behindFarMirror: { least: 0.01, most: 10 },
+  }) as const;
+
 const lengthOf = (part: PathElement): number => (part.kind === 'space' ? part.length.value : 0);
 
 const lengthDoubt = (parts: readonly PathElement[]): number =>
