@@ -143,6 +143,13 @@ export function exampleHeading({ name, dimension }: ColumnSpec): string {
   return unit === undefined ? name : `${name} (${unit})`;
 }
 
+/** How a setting may be written: `635 nm`. */
+export function settingExample(spec: SettingSpec): string {
+  return spec.dimension === 'word'
+    ? Object.values(spec.words)[0]!
+    : dimensionFacts[spec.dimension].examples[0]!;
+}
+
 const usualUnits: Readonly<Partial<Record<string, string>>> = {
   length: 'mm',
   angle: 'mrad',
@@ -167,8 +174,7 @@ function wrongUnit(spec: ColumnSpec, { name, unit }: Heading, where: string): Re
 }
 
 function missingSetting(spec: SettingSpec, where: string): RefusalParts {
-  const example =
-    spec.dimension === 'word' ? Object.values(spec.words)[0]! : dimensionFacts[spec.dimension].examples[0];
+  const example = settingExample(spec);
   return {
     where,
     what: `\`${spec.name}\` is missing (${spec.what})`,

@@ -1,7 +1,7 @@
 /** Readings as they are typed: settings apart, and the columns cell by cell, before anybody reads them as numbers. */
 import { exampleHeading } from './assign.ts';
-import type { Gauge, SettingSpec } from './gauge.ts';
-import { tidy } from './heading.ts';
+import type { ColumnSpec, Gauge, SettingSpec } from './gauge.ts';
+import { readHeading, tidy } from './heading.ts';
 import { isJson } from './read-readings.ts';
 import { separatorOf } from './read-table.ts';
 
@@ -60,7 +60,8 @@ export function gridOf(text: string): Grid | null {
   const separator = separatorOf(all[from]!);
   const cells = (line: string): readonly string[] =>
     line.split(separator).map((cell) => unquoted(cell.trim()));
-  const headings = cells(all[from]!);
+  // a space at the end is on its way to a unit
+  const headings = all[from]!.split(separator).map((cell) => unquoted(cell.trimStart()));
   const rows = body.map(cells);
   // a row that does not fit is shown as it was given, for its refusal
   if (rows.some((row) => row.length > headings.length)) return null;
@@ -87,9 +88,17 @@ export function withCell(grid: Grid, row: number, column: number, text: string):
 
 /** A grid with the heading of a column changed, or with one more column. */
 export function withHeading(grid: Grid, column: number, text: string): Grid {
-  const heading = text.replace(/[;\t\r\n]/gu, ' ').trim();
+  const heading = text.replace(/[;\t\r\n]/gu, ' ').trimStart();
   if (column < grid.headings.length) return { ...grid, headings: grid.headings.with(column, heading) };
   return { ...grid, headings: [...grid.headings, heading], rows: grid.rows.map((row) => [...row, '']) };
+}
+
+/** The columns of a gauge that a grid does not have. */
+export function missingColumns({ columns }: Gauge, { headings }: Grid): readonly ColumnSpec[] {
+  const there = headings.map((heading) => readHeading(heading).name);
+  return columns.filter(
+    ({ name, otherNames = [] }) => ![name, ...otherNames].some((one) => there.includes(one)),
+  );
 }
 
 /** A grid with cells that were copied elsewhere put in from a place on; what stands beside them stays. */

@@ -8,14 +8,16 @@ import {
   gaugeSections,
   gauges,
   type Picture,
+  pictureFormat,
   type RawReadings,
   type RawSetting,
   type Readings,
   Refusal,
   readReadings,
+  textOfBytes,
 } from '@coreward/bench';
 import type { Command } from 'commander';
-import { decodePicture, isPicture } from '../decode-picture.ts';
+import { decodePicture } from '../decode-picture.ts';
 import { type FileBytes, readBytes } from '../read-bytes.ts';
 import type { Shell } from '../shell.ts';
 import { sectionsText } from '../text/sections-text.ts';
@@ -141,12 +143,13 @@ async function readingsFor(
   shell: Shell,
 ): Promise<{ readonly readings: Readings; readonly unused: readonly string[] }> {
   const given = await readBytes(path, shell);
-  const { raw, picture } = isPicture(given.bytes)
-    ? {
-        raw: { where: given.file, columns: [], settings: [] },
-        picture: decodePicture(given.bytes, given.file),
-      }
-    : await fromText(gauge, given, path, shell);
+  const { raw, picture } =
+    pictureFormat(given.bytes) !== null
+      ? {
+          raw: { where: given.file, columns: [], settings: [] },
+          picture: decodePicture(given.bytes, given.file),
+        }
+      : await fromText(gauge, given, path, shell);
   if ((picture === null) === (gauge.takes === 'picture')) throw wrongKind(gauge, given.file);
   const { readings, unused } = assign(gauge, { ...raw, settings: [...typed, ...raw.settings] });
   return { readings: { ...readings, picture }, unused };
@@ -159,7 +162,9 @@ async function fromText(
   path: string,
   shell: Shell,
 ): Promise<{ readonly raw: RawReadings; readonly picture: Picture | null }> {
-  const text = textOf(bytes, file);
+  const text = textOfBytes(bytes, file, (all, encoding) =>
+    new TextDecoder(encoding, { fatal: true }).decode(all),
+  );
   const inputs = readReadings(text, file);
   if (inputs.pictureFile === null || gauge.takes !== 'picture') return { raw: inputs, picture: null };
   const beside = isAbsolute(inputs.pictureFile)
@@ -167,22 +172,6 @@ async function fromText(
     : join(dirname(path), inputs.pictureFile);
   const named = await readBytes(beside, shell);
   return { raw: inputs, picture: decodePicture(named.bytes, named.file) };
-}
-
-function textOf(bytes: Uint8Array, where: string): string {
-  if (bytes.includes(0)) {
-    throw new Refusal({
-      where,
-      what: 'this is neither a text nor a picture that is known here',
-      mend: 'Give a table as plain text, a PNG, a JPEG or JSON.',
-    });
-  }
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    // a spreadsheet's µ and ± in one byte each
-    return new TextDecoder('windows-1252').decode(bytes);
-  }
 }
 
 function wrongKind(gauge: Gauge, where: string): Refusal {

@@ -27,7 +27,8 @@ export function Refusals({
   );
 }
 
-function Pieces({
+/** A text with what stands between backticks set apart. */
+export function Pieces({
   text,
   onTake,
 }: {

@@ -8,6 +8,10 @@ const pages: readonly Page[] = [
   { page: 'launch', id },
   { page: 'versions', id },
   { page: 'drawer' },
+  { page: 'gauges' },
+  { page: 'gauge', gauge: 'knife-edge', about: null },
+  { page: 'gauge', gauge: 'knife-edge', about: { kind: 'launch', id } },
+  { page: 'gauge', gauge: 'caustic', about: { kind: 'reading', id } },
   { page: 'match' },
   { page: 'book' },
   { page: 'pair' },
@@ -23,4 +27,10 @@ for (const page of pages) {
 
 test('a slash too many leads to the same page', () => {
   expect(pageAt('/drawer/')).toEqual({ page: 'drawer' });
+});
+
+test('the key that a gauge is to fill stands behind the path', () => {
+  expect(
+    pathOf({ page: 'gauge', gauge: 'ruler', about: { kind: 'launch', id }, fills: 'path.1.space' }),
+  ).toBe(`/gauge/ruler/launch/${id}#path.1.space`);
 });

@@ -5,15 +5,33 @@ export type Page =
   | { readonly page: 'launch'; readonly id: string }
   | { readonly page: 'versions' | 'cautions' | 'steps'; readonly id: string }
   | { readonly page: 'drawer' }
+  | { readonly page: 'gauges' }
+  | GaugeAddress
   | { readonly page: 'match' }
   | { readonly page: 'book' }
   | { readonly page: 'pair' }
   | { readonly page: 'unknown'; readonly path: string };
 
+/** A gauge: for whom it is used, and which key it is to fill. */
+export interface GaugeAddress {
+  readonly page: 'gauge';
+  readonly gauge: string;
+  readonly about: GaugeAbout | null;
+  /** `laser.beam.waist diameter`; not read back from a path, for it stands behind `#`. */
+  readonly fills?: string;
+}
+
+/** A launch or a part that is to be known better, or readings of the bench book that are opened again. */
+export interface GaugeAbout {
+  readonly kind: 'launch' | 'part' | 'reading';
+  readonly id: string;
+}
+
 const plain = {
   '/': 'start',
   '/launch/new': 'new',
   '/drawer': 'drawer',
+  '/gauge': 'gauges',
   '/match': 'match',
   '/book': 'book',
   '/pair': 'pair',
@@ -21,6 +39,7 @@ const plain = {
 
 const idPattern = '[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}';
 const launchPattern = new RegExp(`^/launch/(${idPattern})(?:/(versions|cautions|steps))?$`, 'u');
+const gaugePattern = new RegExp(`^/gauge/([a-z][a-z0-9-]*)(?:/(launch|part|reading)/(${idPattern}))?$`, 'u');
 
 /** The page at a path; a path that leads nowhere is a page of its own. */
 export function pageAt(path: string): Page {
@@ -29,6 +48,11 @@ export function pageAt(path: string): Page {
   const [, id, of] = launchPattern.exec(trimmed) ?? [];
   if (id !== undefined)
     return { page: of === undefined ? 'launch' : (of as 'versions' | 'cautions' | 'steps'), id };
+  const [, gauge, kind, about] = gaugePattern.exec(trimmed) ?? [];
+  if (gauge !== undefined) {
+    const isAbout = kind !== undefined && about !== undefined;
+    return { page: 'gauge', gauge, about: isAbout ? { kind: kind as GaugeAbout['kind'], id: about } : null };
+  }
   return { page: 'unknown', path };
 }
 
@@ -41,6 +65,11 @@ export function pathOf(page: Page): string {
     case 'cautions':
     case 'steps':
       return `/launch/${page.id}/${page.page}`;
+    case 'gauge': {
+      const { gauge, about, fills } = page;
+      const of = about === null ? '' : `/${about.kind}/${about.id}`;
+      return `/gauge/${gauge}${of}${fills === undefined ? '' : `#${encodeURIComponent(fills)}`}`;
+    }
     case 'unknown':
       return page.path;
     default:

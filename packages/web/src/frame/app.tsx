@@ -25,6 +25,8 @@ const CautionsPage = lazy(async () => ({
 }));
 const StepsPage = lazy(async () => ({ default: (await import('../cautions/steps-page.tsx')).StepsPage }));
 const DrawerPage = lazy(async () => ({ default: (await import('../drawer/drawer-page.tsx')).DrawerPage }));
+const GaugesPage = lazy(async () => ({ default: (await import('../gauge/gauges-page.tsx')).GaugesPage }));
+const GaugePage = lazy(async () => ({ default: (await import('../gauge/gauge-page.tsx')).GaugePage }));
 const MatchPage = lazy(async () => ({ default: (await import('../match/match-page.tsx')).MatchPage }));
 const BookPage = lazy(async () => ({ default: (await import('../book/book-page.tsx')).BookPage }));
 const PairPage = lazy(async () => ({ default: (await import('../pairing/pair-page.tsx')).PairPage }));
@@ -41,6 +43,7 @@ const ways: readonly {
     also: ['launch', 'versions', 'cautions', 'steps', 'new'],
   },
   { page: { page: 'drawer' }, word: frameTexts.drawer, also: [] },
+  { page: { page: 'gauges' }, word: frameTexts.gauges, also: ['gauge'] },
   { page: { page: 'match' }, word: frameTexts.match, also: [] },
   { page: { page: 'book' }, word: frameTexts.book, also: [] },
   { page: { page: 'pair' }, word: frameTexts.pair, also: [] },
@@ -105,7 +108,7 @@ export function App(): JSX.Element {
         <StepsBar />
         <footer className="page-foot">
           {/* pages on cautions say it themselves, at their top */}
-          {page.page !== 'cautions' && page.page !== 'steps' && (
+          {page.page !== 'cautions' && page.page !== 'steps' && page.page !== 'gauge' && (
             <p>
               {/* a launch's own cautions say who decides */}
               {page.page !== 'launch' && `${frameTexts.hazards} `}
@@ -129,6 +132,8 @@ function PageShown({ page }: { readonly page: Page }): JSX.Element {
       return <CautionsPage key={page.id} id={page.id} />;
     case 'steps':
       return <StepsPage key={page.id} id={page.id} />;
+    case 'gauge':
+      return <GaugePage key={pathOf(page)} name={page.gauge} about={page.about} />;
     case 'unknown':
       return <UnknownPage path={page.path} />;
     default: {
@@ -138,10 +143,13 @@ function PageShown({ page }: { readonly page: Page }): JSX.Element {
   }
 }
 
-const plainPages: Readonly<Record<'start' | 'new' | 'drawer' | 'match' | 'book' | 'pair', ComponentType>> = {
+const plainPages: Readonly<
+  Record<'start' | 'new' | 'drawer' | 'gauges' | 'match' | 'book' | 'pair', ComponentType>
+> = {
   start: StartPage,
   new: NewLaunchPage,
   drawer: DrawerPage,
+  gauges: GaugesPage,
   match: MatchPage,
   book: BookPage,
   pair: PairPage,

@@ -5,6 +5,7 @@ export const frameTexts = {
   pages: 'Pages',
   launches: 'launches',
   drawer: 'drawer',
+  gauges: 'gauges',
   match: 'match',
   book: 'bench book',
   pair: 'devices',

@@ -1,0 +1,189 @@
+import type { Gauge, Measured } from '@coreward/bench';
+import { type JSX, useEffect, useId, useMemo, useState } from 'react';
+import { type GaugeAbout, pathOf } from '../frame/address.ts';
+import { PageLink } from '../frame/navigation.tsx';
+import { useKeeping, useKept } from '../keeping/use-keeping.ts';
+import { gaugeTexts } from '../texts/gauge.ts';
+import { keepGauge } from './keep-gauge.ts';
+import { type Target, targetsFor, withAnswer } from './targets.ts';
+import type { GaugeBench } from './use-bench.ts';
+
+interface IntoDrawerProps {
+  readonly gauge: Gauge;
+  readonly about: GaugeAbout | null;
+  readonly bench: GaugeBench;
+  readonly measured: Extract<Measured, { kind: 'measured' }>;
+}
+
+/** The way of an answer into a part of the drawer or into a launch, and of its readings into the bench book. */
+export function IntoDrawer({ gauge, about, bench, measured }: IntoDrawerProps): JSX.Element {
+  const keeping = useKeeping();
+  const state = useKept();
+  const [chosen, setChosen] = useState<string | null>(null);
+  const [beside, setBeside] = useState<string | null>(null);
+  const [said, setSaid] = useState<string | null>(null);
+  const [busy, setBusy] = useState(false);
+  const asked = about?.kind === 'launch' ? about.id : null;
+  useEffect(() => {
+    if (asked !== null) keeping.needLaunch(asked).catch(() => {});
+  }, [keeping, asked]);
+  const targets = useMemo(() => targetsFor(state, measured.entries), [state, measured.entries]);
+  const target = targets.find(({ key }) => key === chosen) ?? likely(targets, about);
+  const launch = target?.thing.kind === 'launch' ? target.thing.id : asked;
+  const answers = measured.answers.flatMap(({ name, value }) => (value === null ? [] : [`${name} ${value}`]));
+
+  const keep = async (went: string | null): Promise<boolean> => {
+    setBusy(true);
+    setSaid(null);
+    try {
+      const text = gaugeTexts.entryText(gauge.title, answers.join(', '), went);
+      const { sheet, picture } = bench;
+      await keepGauge(keeping.world, { gauge: gauge.name, text, sheet, picture, went, launch });
+      return true;
+    } catch {
+      setSaid(gaugeTexts.notKept);
+      return false;
+    } finally {
+      setBusy(false);
+    }
+  };
+  const write = async (to: Target, text: string): Promise<void> => {
+    const went = gaugeTexts.went(to.place.place, to.name);
+    if (!(await keep(went))) return;
+    keeping.change(
+      to.thing,
+      { text, putAway: to.putAway, invented: to.invented },
+      gaugeTexts.what(to.name, to.place.place, to.place.before, to.entry.text),
+      pathOf({ page: 'gauge', gauge: gauge.name, about }),
+    );
+    setSaid(gaugeTexts.written(went));
+  };
+  return (
+    <section className="into-drawer no-print">
+      <h2>{gaugeTexts.into}</h2>
+      <p className="quiet">{gaugeTexts.intoAbout}</p>
+      {measured.entries.length === 0 && <p>{gaugeTexts.noPlaces}</p>}
+      {measured.entries.length > 0 && targets.length === 0 && <p>{gaugeTexts.noTarget}</p>}
+      {targets.length > 0 && (
+        <label className="target">
+          {gaugeTexts.where}
+          <select
+            value={target?.key ?? ''}
+            onChange={({ target: { value } }) => {
+              setChosen(value);
+              setBeside(null);
+              setSaid(null);
+            }}
+          >
+            <option value="">{gaugeTexts.choose}</option>
+            {targets.map(({ key, words }) => (
+              <option key={key} value={key}>
+                {words}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+      {target !== null && (
+        <Filling
+          target={target}
+          beside={beside}
+          onBeside={setBeside}
+          busy={busy}
+          onWrite={(text) => void write(target, text)}
+        />
+      )}
+      <p>
+        <button
+          type="button"
+          disabled={busy}
+          onClick={() => {
+            void keep(null).then((done) => {
+              if (done) setSaid(gaugeTexts.kept);
+            });
+          }}
+        >
+          {gaugeTexts.keepOnly}
+        </button>
+      </p>
+      <p role="status">
+        {busy ? gaugeTexts.keepingIt : said}{' '}
+        {said !== null && launch !== null && (
+          <PageLink to={{ page: 'launch', id: launch }}>{gaugeTexts.seeLaunch}</PageLink>
+        )}
+      </p>
+    </section>
+  );
+}
+
+interface FillingProps {
+  readonly target: Target;
+  /** What was typed for what belongs to the place; null: nothing yet. */
+  readonly beside: string | null;
+  readonly onBeside: (text: string) => void;
+  readonly busy: boolean;
+  readonly onWrite: (text: string) => void;
+}
+
+/** What stands at a place before and after, and the press that writes it. */
+function Filling({ target, beside, onBeside, busy, onWrite }: FillingProps): JSX.Element {
+  const state = useKept();
+  const id = useId();
+  const { place, entry } = target;
+  const after = useMemo(() => withAnswer(target, beside, state), [target, beside, state]);
+  const { before, origin, note } = place;
+  return (
+    <>
+      <dl className="before-after">
+        <div>
+          <dt>{gaugeTexts.before}</dt>
+          <dd>{before === null ? gaugeTexts.nothing : gaugeTexts.told(before, origin, note)}</dd>
+        </div>
+        <div>
+          <dt>{gaugeTexts.after}</dt>
+          <dd>{gaugeTexts.told(entry.text, 'measured', entry.quantity.note ?? null)}</dd>
+        </div>
+      </dl>
+      {entry.condition !== null && <p className="advice">{gaugeTexts.onlyIf(entry.condition)}</p>}
+      {place.beside !== null && (
+        <div className="field">
+          <label htmlFor={id}>{gaugeTexts.beside(place.beside.key)}</label>
+          <input
+            id={id}
+            className="entry"
+            type="text"
+            autoComplete="off"
+            value={beside ?? place.beside.before ?? ''}
+            onChange={({ target: { value } }) => onBeside(value)}
+          />
+        </div>
+      )}
+      {after.refused.length > 0 && (
+        <div className="refusal" role="alert">
+          <p>{gaugeTexts.wouldBeRefused}</p>
+          {after.refused.map(({ place: at, what, mend }) => (
+            <p key={at + what}>{`${at}: ${what}. ${mend}`.replaceAll('`', '')}</p>
+          ))}
+        </div>
+      )}
+      <p>
+        <button
+          type="button"
+          className="act"
+          disabled={busy || after.refused.length > 0}
+          onClick={() => onWrite(after.text)}
+        >
+          {gaugeTexts.write}
+        </button>
+      </p>
+    </>
+  );
+}
+
+/** What the page was opened for: the key behind `#` in that launch, or the part; nothing else is guessed. */
+function likely(targets: readonly Target[], about: GaugeAbout | null): Target | null {
+  if (about === null || about.kind === 'reading') return null;
+  const own = targets.filter(({ key }) => key.startsWith(`${about.kind} ${about.id} `));
+  const fills = decodeURIComponent(window.location.hash.slice(1));
+  return own.find(({ place }) => place.place === fills) ?? own[0] ?? null;
+}

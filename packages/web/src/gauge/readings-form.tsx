@@ -1,0 +1,228 @@
+import {
+  type Gauge,
+  gridOf,
+  howToFor,
+  type RefusalParts,
+  type SettingSpec,
+  settingExample,
+} from '@coreward/bench';
+import { type DragEvent, type JSX, useId, useState } from 'react';
+import { timeText } from '../frame/time-text.ts';
+import { gaugeTexts } from '../texts/gauge.ts';
+import { Cells } from './cells.tsx';
+import type { GaugeBench } from './use-bench.ts';
+
+interface ReadingsFormProps {
+  readonly gauge: Gauge;
+  readonly bench: GaugeBench;
+  readonly refused: readonly RefusalParts[];
+}
+
+/** Where readings come in: by hand, pasted, from a file, or as a picture; settings beside them. */
+export function ReadingsForm({ gauge, bench, refused }: ReadingsFormProps): JSX.Element {
+  const [isOver, setOver] = useState(false);
+  const example = howToFor(gauge.name)?.example ?? null;
+  const takesPicture = gauge.takes === 'picture';
+  const drop = (event: DragEvent): void => {
+    event.preventDefault();
+    setOver(false);
+    const [file] = event.dataTransfer.files;
+    if (file !== undefined) void bench.takeFile(file);
+  };
+  return (
+    <section
+      className={isOver ? 'readings drop-here' : 'readings'}
+      aria-label={gaugeTexts.readings}
+      onDragOver={(event) => {
+        event.preventDefault();
+        setOver(true);
+      }}
+      onDragLeave={() => setOver(false)}
+      onDrop={drop}
+    >
+      <h2>{gaugeTexts.readings}</h2>
+      <Reopening bench={bench} />
+      <p className="facts no-print">
+        <FileChoice takesPicture={takesPicture} onFile={(file) => void bench.takeFile(file)} />
+        {example !== null && (
+          <button type="button" className="quiet-button" onClick={() => bench.take(example)}>
+            {gaugeTexts.example}
+          </button>
+        )}
+        <button type="button" className="quiet-button" onClick={bench.clear}>
+          {gaugeTexts.clear}
+        </button>
+      </p>
+      {isOver && <p>{gaugeTexts.drop}</p>}
+      {bench.refused !== null && (
+        <p className="refusal" role="alert">
+          {bench.refused}
+        </p>
+      )}
+      {takesPicture && <PictureHere bench={bench} />}
+      {gauge.settings.length > 0 && (
+        <fieldset className="gauge-settings">
+          <legend>{gaugeTexts.settings}</legend>
+          {gauge.settings.map((spec) => (
+            <SettingField
+              key={spec.name}
+              spec={spec}
+              written={bench.sheet.settings[spec.name] ?? ''}
+              isRefused={refused.some(
+                ({ where, what }) => where.endsWith(` ${spec.name}`) || what.startsWith(`\`${spec.name}\``),
+              )}
+              onWrite={(text) => bench.setSetting(spec.name, text)}
+            />
+          ))}
+        </fieldset>
+      )}
+      {gauge.columns.length > 0 && <Table gauge={gauge} bench={bench} />}
+    </section>
+  );
+}
+
+function Reopening({ bench: { reopened } }: { readonly bench: GaugeBench }): JSX.Element | null {
+  if (reopened === null) return null;
+  switch (reopened.state) {
+    case 'waiting':
+      return <p className="quiet">{gaugeTexts.reopening}</p>;
+    case 'failed':
+      return <p role="alert">{gaugeTexts.notReopened}</p>;
+    case 'here':
+      return <p className="quiet">{gaugeTexts.reopened(timeText(reopened.time))}</p>;
+  }
+}
+
+function FileChoice({
+  takesPicture,
+  onFile,
+}: {
+  readonly takesPicture: boolean;
+  readonly onFile: (file: File) => void;
+}): JSX.Element {
+  return (
+    <label className="file-choice">
+      <span>{takesPicture ? gaugeTexts.picture : gaugeTexts.file}</span>
+      <input
+        type="file"
+        aria-label={takesPicture ? gaugeTexts.pictureLabel : gaugeTexts.fileLabel}
+        accept={takesPicture ? '.png,.jpg,.jpeg,image/png,image/jpeg' : '.csv,.tsv,.txt,.json,text/plain'}
+        onChange={({ target }) => {
+          const [file] = target.files ?? [];
+          if (file !== undefined) onFile(file);
+          // the same file may be chosen again, when it has changed
+          target.value = '';
+        }}
+      />
+    </label>
+  );
+}
+
+function PictureHere({ bench: { picture, missing } }: { readonly bench: GaugeBench }): JSX.Element {
+  return (
+    <>
+      <p className="quiet">{gaugeTexts.pictureHint}</p>
+      {picture !== null && <p>{gaugeTexts.pictureHere(picture.name)}</p>}
+      {missing !== null && <p>{gaugeTexts.pictureGone(missing.name)}</p>}
+    </>
+  );
+}
+
+function SettingField({
+  spec,
+  written,
+  isRefused,
+  onWrite,
+}: {
+  readonly spec: SettingSpec;
+  readonly written: string;
+  readonly isRefused: boolean;
+  readonly onWrite: (text: string) => void;
+}): JSX.Element {
+  const id = useId();
+  const about = `${id}-about`;
+  return (
+    <div className="field">
+      <label htmlFor={id}>{spec.name}</label>
+      <div className="field-entry">
+        {spec.dimension === 'word' ? (
+          <select
+            id={id}
+            aria-describedby={about}
+            value={written}
+            onChange={({ target }) => onWrite(target.value)}
+          >
+            <option value="">{gaugeTexts.asWritten}</option>
+            {[...new Set(Object.values(spec.words))].map((word) => (
+              <option key={word} value={word}>
+                {word}
+              </option>
+            ))}
+          </select>
+        ) : (
+          <input
+            id={id}
+            className="entry"
+            type="text"
+            autoComplete="off"
+            spellCheck={false}
+            aria-describedby={about}
+            aria-required={spec.needed ? true : undefined}
+            aria-invalid={isRefused ? true : undefined}
+            placeholder={gaugeTexts.like(settingExample(spec))}
+            value={written}
+            onChange={({ target }) => onWrite(target.value)}
+          />
+        )}
+      </div>
+      <p className="field-about" id={about}>
+        {spec.needed ? `${gaugeTexts.isNeeded}: ` : ''}
+        {spec.what.replaceAll('`', '')}
+      </p>
+    </div>
+  );
+}
+
+function Table({ gauge, bench }: { readonly gauge: Gauge; readonly bench: GaugeBench }): JSX.Element {
+  const { text } = bench.sheet;
+  const [wantsText, setWantsText] = useState(false);
+  const grid = wantsText ? null : gridOf(text);
+  const hint = useId();
+  return (
+    <div className="gauge-table">
+      <p className="choices no-print">
+        <button type="button" aria-pressed={!wantsText} onClick={() => setWantsText(false)}>
+          {gaugeTexts.inCells}
+        </button>
+        <button type="button" aria-pressed={wantsText} onClick={() => setWantsText(true)}>
+          {gaugeTexts.asText}
+        </button>
+      </p>
+      <p className="quiet" id={hint}>
+        {grid === null ? gaugeTexts.textHint : gaugeTexts.cellsHint}
+        {grid === null && !wantsText && ` ${gaugeTexts.longText}`}
+      </p>
+      {grid === null ? (
+        <textarea
+          aria-label={gaugeTexts.textLabel}
+          aria-describedby={hint}
+          rows={12}
+          spellCheck={false}
+          autoComplete="off"
+          value={text}
+          onChange={({ target }) => bench.setText(target.value)}
+          onPaste={(event) => {
+            const pasted = event.clipboardData.getData('text/plain');
+            const { selectionStart, selectionEnd, value } = event.currentTarget;
+            // a whole table in place of what was there: its settings go into their fields
+            if (selectionEnd - selectionStart < value.length) return;
+            event.preventDefault();
+            bench.take(pasted);
+          }}
+        />
+      ) : (
+        <Cells gauge={gauge} grid={grid} onText={bench.setText} onTable={bench.take} />
+      )}
+    </div>
+  );
+}
