@@ -96,7 +96,6 @@ export {
   type RawColumn,
   type RawReadings,
   type RawSetting,
-  settingExample,
 } from './gauge/assign.ts';
 export {
   type CurveDrawing,
@@ -124,14 +123,6 @@ export {
 } from './gauge/kept-gauge.ts';
 export { type Measured, measured } from './gauge/measured.ts';
 export { mostPixels, type Picture } from './gauge/picture.ts';
-export {
-  brokenPicture,
-  checkedFormat,
-  pictureFormat,
-  pictureOfJpeg,
-  pictureOfPng,
-  refuseTooLarge,
-} from './gauge/picture-of.ts';
 export { type InputsRead, readInputs } from './gauge/read-inputs.ts';
 export { isJson, readReadings } from './gauge/read-readings.ts';
 export { readTable } from './gauge/read-table.ts';
@@ -142,7 +133,6 @@ export {
   gridOf,
   hasHeadings,
   hasReadings,
-  missingColumns,
   type Sheet,
   sheetOf,
   textOfGrid,
@@ -150,7 +140,6 @@ export {
   withHeading,
   withPasted,
 } from './gauge/sheet.ts';
-export { textOfBytes } from './gauge/text-of-bytes.ts';
 export { type DrawerEntry, drawerEntries } from './gauge/to-drawer.ts';
 export { type DeviceNumber, deviceNumber, numberOfAnswer } from './instrument/device-number.ts';
 export { type ColumnSeparator, columnSeparators, type LineFormat } from './instrument/line-format.ts';
@@ -238,50 +227,6 @@ export { cumulativeOf, type Interval, intervalOf, quantileOf } from './quantity/
 export { compareOrigins, weakestOrigin } from './quantity/origin.ts';
 export { type Entry, type Origin, origins, type Quantity, type Shape } from './quantity/quantity.ts';
 export { Refusal, type RefusalParts } from './refusal.ts';
-export { type CardDrawing, cardDrawing, type RasterDrawing, rasterDrawing } from './steer/card-drawing.ts';
-export type { CardOffset, Offsets } from './steer/exact-turns.ts';
-export {
-  answerEntry,
-  begunEntry,
-  type KeptSteer,
-  type SteerBegun,
-  steerEntryKind,
-  steerThatStands,
-} from './steer/kept-steer.ts';
-export { type PractisedSteer, practisedSteer, seedFromId, unsteeredBench } from './steer/practised.ts';
-export { planRaster, type Raster } from './steer/raster.ts';
-export {
-  fieldText,
-  type OffsetRead,
-  readDistance,
-  readOffset,
-  readReadingError,
-} from './steer/read-offset.ts';
-export { replaySteer, type SteerMove, type SteerNow } from './steer/replay.ts';
-export { type WentTo, waysOf } from './steer/senses.ts';
-export {
-  type Cards,
-  type CardsByRuler,
-  cardsAt,
-  cardsByRuler,
-  eyeError,
-  rulerLimits,
-  type SteerLayout,
-  steerLayout,
-  usualCards,
-} from './steer/steer-layout.ts';
-export { type SteerPlan, startsDark, steerPlan } from './steer/steer-plan.ts';
-export {
-  paceWords,
-  type StepWords,
-  servingWords,
-  startWords,
-  steerAnswerWords,
-  steerRemarkWords,
-  steerStepWords,
-  steerVerdictWords,
-} from './steer/steer-words.ts';
-export type { SteerAnswer, SteerAsk, SteerRemark, SteerStep, SteerVerdict } from './steer/step.ts';
 export { type Dimension, dimensions } from './units/dimension.ts';
 export { exactText } from './units/exact-text.ts';
 export type { QuantityOptions } from './units/mend.ts';
@@ -298,9 +243,29 @@ export {
 export { afterWalk } from './walk/after-walk.ts';
 export { checkAnswer } from './walk/check-answer.ts';
 export { type Known, knownOf, type WalkGeometry } from './walk/known.ts';
+export { moveText, screwWords, stepWords, walkActText, walkBeginningText } from './walk/move-words.ts';
+export { type PracticeAct, type Practised, practise } from './walk/practised.ts';
 export type { WalkAsk, WalkEstimate, WalkProcedure, WalkRemark, WalkVerdict } from './walk/procedure.ts';
+export {
+  type ReadingRead,
+  readingText,
+  readReading,
+  type WalkMeter,
+  walkMeters,
+} from './walk/reading-text.ts';
 export { readingIn, replayWalk, type WalkMove, type WalkNow } from './walk/replay.ts';
 export { ridgeWalk } from './walk/ridge-walk.ts';
+export {
+  answersThatCount,
+  type Brightness,
+  readingByEye,
+  type WalkAct,
+  type WalkPlan,
+  type WalkProcedureName,
+  type WalkSession,
+  walkNow,
+  walkPlan,
+} from './walk/session.ts';
 export {
   answerOf,
   type Screw,
@@ -311,3 +276,4 @@ export {
   type WalkStep,
 } from './walk/step.ts';
 export { taughtWalk } from './walk/taught-walk.ts';
+export { bestTone, toneOf } from './walk/tone.ts';

@@ -10,6 +10,7 @@ export * from './route.ts';
 export * from './routes.ts';
 export * from './settings.ts';
 export * from './status.ts';
+export * from './walk.ts';
 export {
   documentText,
   idText,

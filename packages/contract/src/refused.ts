@@ -2,6 +2,7 @@ import type { RefusalParts } from '@coreward/bench';
 import { keptLaunch } from './launches.ts';
 import { keptPart } from './parts.ts';
 import { keptSettings } from './settings.ts';
+import { keptWalk } from './walk.ts';
 import { z } from './zod.ts';
 
 /** Why nothing was done, for programs; `refused` says it for people. */
@@ -41,6 +42,6 @@ export const refusedAnswer = z.strictObject({
   code: z.enum(Object.keys(refusalCodes) as [RefusalCode, ...RefusalCode[]]),
   refused: z.array(refusalParts),
   /** With `stale`: what the bench book holds; null where it holds nothing by that name. */
-  current: z.optional(z.nullable(z.union([keptLaunch, keptPart, keptSettings]))),
+  current: z.optional(z.nullable(z.union([keptLaunch, keptPart, keptSettings, keptWalk]))),
 });
 export type RefusedAnswer = z.infer<typeof refusedAnswer>;

@@ -5,6 +5,7 @@ import { keptPart, partsAnswer, partVersionsAnswer, writePart } from './parts.ts
 import type { Route } from './route.ts';
 import { keptSettings, writeSettings } from './settings.ts';
 import { statusAnswer } from './status.ts';
+import { beginWalk, handDoes, meterAnswer, turnScrew, walkStands, writeWalkAct } from './walk.ts';
 import { z } from './zod.ts';
 
 const asks = { query: null, request: null } as const;
@@ -49,6 +50,38 @@ export const routes = {
     query: null,
     request: writeSettings,
     answer: keptSettings,
+  },
+
+  /** The walk that goes on at a launch. */
+  walk: { method: 'GET', path: '/api/launches/:id/walk', ...asks, answer: walkStands },
+  beginWalk: {
+    method: 'POST',
+    path: '/api/launches/:id/walk',
+    query: null,
+    request: beginWalk,
+    answer: walkStands,
+  },
+  /** By the name of the walk. */
+  writeWalkAct: {
+    method: 'POST',
+    path: '/api/walks/:id/acts',
+    query: null,
+    request: writeWalkAct,
+    answer: walkStands,
+  },
+  turnScrew: {
+    method: 'POST',
+    path: '/api/walks/:id/turns',
+    query: null,
+    request: turnScrew,
+    answer: meterAnswer,
+  },
+  handDoes: {
+    method: 'POST',
+    path: '/api/walks/:id/hand',
+    query: null,
+    request: handDoes,
+    answer: walkStands,
   },
 
   /** Everything in the bench book as one JSON document, the form of `coreward export`. */

@@ -16,6 +16,7 @@ import { Pairing, type PairingCode } from './access/pairing.ts';
 import { BenchBook } from './bench-book/bench-book.ts';
 import { giveExample } from './bench-book/first-start.ts';
 import { LiveChannel } from './live/live-channel.ts';
+import { PracticeBenches } from './practice-benches.ts';
 import { pairingAddresses } from './serve/access-handlers.ts';
 import { appFor } from './serve/app.ts';
 import type { Rooms } from './serve/rooms.ts';
@@ -102,6 +103,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
     const rooms: Rooms = {
       book,
       pairing,
+      benches: new PracticeBenches(book, (walk, meter) => live.meter(walk, meter)),
       screens: screensIn(options.screens),
       network,
       version: options.version,

@@ -8,6 +8,7 @@ import { type EntryQuestion, entriesIn } from './entries.ts';
 import { FolderLock } from './folder-lock.ts';
 import type { BookEntry, Change, DocumentWrite, WriteOutcome } from './kept-document.ts';
 import { bookFile, makeFolder, openDatabase } from './open-database.ts';
+import { type KeptPracticeAct, practiceActsIn } from './practice-acts.ts';
 
 interface ChangeRow {
   readonly sequence: number;
@@ -35,6 +36,7 @@ export class BenchBook {
   readonly #documents: ReturnType<typeof documentsIn>;
   readonly #entries: ReturnType<typeof entriesIn>;
   readonly #devices: ReturnType<typeof devicesIn>;
+  readonly #practiceActs: ReturnType<typeof practiceActsIn>;
   readonly #db: Database;
   readonly #listeners = new Set<(change: Change) => void>();
 
@@ -58,6 +60,7 @@ export class BenchBook {
     this.documents = this.#documents;
     this.#devices = devicesIn(this.#db, world.now);
     this.devices = this.#devices;
+    this.#practiceActs = practiceActsIn(this.#db);
     this.id = this.#once('book', () => newId(world));
     this.key = Buffer.from(
       this.#once('key', () => newSecret(world)),
@@ -105,6 +108,15 @@ export class BenchBook {
   /** Lets a device in whose secret has this hash. */
   addDevice(id: string, name: string, hash: Uint8Array): Device {
     return this.#telling(() => this.#devices.add(id, name, hash));
+  }
+
+  /** What was done at the practice bench of a walk, in its order. */
+  practiceActs(walk: string): readonly KeptPracticeAct[] {
+    return this.#practiceActs.of(walk);
+  }
+
+  addPracticeAct(walk: string, act: KeptPracticeAct): void {
+    this.#telling(() => this.#practiceActs.add(walk, act));
   }
 
   /** Lets a device in no longer; false if there is none. */

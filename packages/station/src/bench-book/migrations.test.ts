@@ -24,6 +24,7 @@ const contents: readonly string[] = [
      VALUES ('${entry}', '2026-11-03T08:00:00.000Z', 'note', '${launch}', '{"text":"bright"}');
    INSERT INTO changes ("write", entry) VALUES ('${entry}', '${entry}');`,
   `INSERT INTO devices VALUES ('d', 'phone', x'0a', '2026-11-04T08:00:00.000Z', '2026-11-04T08:00:00.000Z');`,
+  `INSERT INTO practice_acts ("write", walk, act) VALUES ('${write}', '${entry}', '{"do":"turn"}');`,
 ];
 
 /** A book as the program of a version left it. */
@@ -60,6 +61,7 @@ for (let version = 1; version <= bookVersion; version += 1) {
       ).toEqual([5, 9]);
       expect(book.entriesInOrder()).toHaveLength(version >= 2 ? 1 : 0);
       expect(book.devices.all()).toHaveLength(version >= 3 ? 1 : 0);
+      expect(book.practiceActs(entry)).toHaveLength(version >= 4 ? 1 : 0);
       // sequence numbers go on where they were, so that no page mistakes a new change for an old one
       book.addEntry({ id: fresh, kind: 'note', launch, data: '1' });
       expect(book.sequence).toBe(version >= 2 ? 11 : 10);
@@ -106,5 +108,5 @@ test('a migration that fails on the way leaves the book as it was', () =>
 test('no migration has changed since it was first released', async () => {
   const { createHash } = await import('node:crypto');
   const sums = migrations.map((sql) => createHash('sha256').update(sql).digest('hex').slice(0, 12));
-  expect(sums).toEqual(['3d40271edc8b', '89aaddb59f50', '34d00c43905b']);
+  expect(sums).toEqual(['3d40271edc8b', '89aaddb59f50', '34d00c43905b', '662462900e48']);
 });

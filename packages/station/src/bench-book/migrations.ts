@@ -2,9 +2,10 @@ import type { Database } from 'better-sqlite3';
 import { documents } from './migration-1-documents.ts';
 import { entries } from './migration-2-entries.ts';
 import { devices } from './migration-3-devices.ts';
+import { practice } from './migration-4-practice.ts';
 
 /** In order; the n-th makes version n out of version n − 1. */
-export const migrations: readonly string[] = [documents, entries, devices];
+export const migrations: readonly string[] = [documents, entries, devices, practice];
 
 /** What this program reads and writes. */
 export const bookVersion = migrations.length;

@@ -74,6 +74,11 @@ export class LiveChannel {
     this.#tellAll({ type: 'beat', sequence: this.#book.sequence });
   }
 
+  /** Tells every page what the meter of a practice bench shows. */
+  meter(walk: string, meter: number): void {
+    this.#tellAll({ type: 'meter', walk, meter });
+  }
+
   close(): void {
     clearInterval(this.#beat);
     this.#stop();

@@ -17,6 +17,7 @@ import { checked } from './malformed.ts';
 import { bodyOf } from './read-body.ts';
 import type { Rooms } from './rooms.ts';
 import { markedPage, noScreens, type ScreenFile } from './screens.ts';
+import { walkHandlers } from './walk-handlers.ts';
 
 /** Set by whoever listens: where the other end of the connection is. */
 export interface Connection {
@@ -46,6 +47,7 @@ export function appFor(door: Door, hosts: () => readonly string[], rooms: Rooms)
     export: () => exportBook(book),
     ...documentHandlers(book),
     ...entryHandlers(book),
+    ...walkHandlers(book, rooms.benches),
     ...accessHandlers(rooms),
   };
   const limits = {

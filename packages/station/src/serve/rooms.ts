@@ -1,12 +1,15 @@
 import type { Door } from '../access/door.ts';
 import type { Pairing } from '../access/pairing.ts';
 import type { BenchBook } from '../bench-book/bench-book.ts';
+import type { PracticeBenches } from '../practice-benches.ts';
 import type { Screens } from './screens.ts';
 
 /** What both doors share. */
 export interface Rooms {
   readonly book: BenchBook;
   readonly pairing: Pairing;
+  /** The simulated benches that are being walked. */
+  readonly benches: PracticeBenches;
   readonly screens: Screens;
   /** The door other machines come by; null while it is shut. */
   readonly network: Door | null;

@@ -1,0 +1,42 @@
+import { readQuantity } from '../units/read-quantity.ts';
+import { writeValue } from '../units/write.ts';
+
+/**
+ * What tells the light: a meter somebody reads off, in whatever it shows; an instrument or a practice bench, in W or V;
+ * or an eye, whose readings are counts of brighter and dimmer.
+ */
+export const walkMeters = ['typed', 'power', 'voltage', 'eye'] as const;
+export type WalkMeter = (typeof walkMeters)[number];
+
+const dimensionOf = (meter: WalkMeter) => (meter === 'power' || meter === 'voltage' ? meter : 'number');
+
+/** A reading for people: `2.13 µW`, or the bare number of a meter whose unit nobody knows. */
+export const readingText = (reading: number, meter: WalkMeter): string =>
+  writeValue(reading, dimensionOf(meter), 3);
+
+/** A reading as somebody typed it, or why it is none. */
+export type ReadingRead =
+  | { readonly ok: true; readonly reading: number }
+  | { readonly ok: false; readonly what: string; readonly mend: string };
+
+/**
+ * A reading as somebody types it. A bare number means the unit that is on the screen; a comma is a decimal point.
+ *
+ * @param shown the reading on the screen, whose unit a bare number takes; null: the unit of SI
+ */
+export function readReading(text: string, meter: WalkMeter, shown: number | null): ReadingRead {
+  const written = text.trim().replace(/^(\d+),(\d+)/u, '$1.$2');
+  const dimension = dimensionOf(meter);
+  const [, unit = ''] = /^\S+(\s.*)$/u.exec(readingText(shown ?? 0, meter)) ?? [];
+  const isBare = /^[\d.]+(?:e[+-]?\d+)?$/iu.test(written);
+  const read = readQuantity(isBare ? `${written}${unit}` : written, dimension);
+  if (!read.ok) return { ok: false, what: read.what, mend: read.mend };
+  if (read.value < 0) {
+    return {
+      ok: false,
+      what: `\`${written}\` is less than nothing`,
+      mend: 'Write what the meter shows as it is; write `0` where it shows less than nothing.',
+    };
+  }
+  return { ok: true, reading: read.value };
+}

@@ -1,0 +1,39 @@
+import { type KeptWalk, keptWalk } from '@coreward/contract';
+import type { BenchBook } from './bench-book.ts';
+import type { BookEntry } from './kept-document.ts';
+
+/** What the entries of a walk are called in the book. */
+export const walkKind = 'walk';
+
+const entriesAtOnce = 500;
+
+/** The walk that goes on at a launch, from its entries; null if none was ever begun. */
+export function newestWalk(book: BenchBook, launch: string): KeptWalk | null {
+  const later: BookEntry[] = [];
+  for (;;) {
+    const before = later.at(-1)?.id ?? null;
+    const found = book.entries({ launch, kind: walkKind, before, most: entriesAtOnce });
+    for (const entry of found) {
+      const begun = beginningIn(entry);
+      if (begun !== null)
+        return { ...begun, acts: later.toReversed().flatMap((one) => actOf(one, entry.id)) };
+      later.push(entry);
+    }
+    if (found.length < entriesAtOnce) return null;
+  }
+}
+
+/** Anything can be written as an entry, and anything imported: what is no beginning is none. */
+function beginningIn({ id, launch, time, data }: BookEntry): Omit<KeptWalk, 'acts'> | null {
+  const { begun } = JSON.parse(data) as { readonly begun?: object };
+  if (typeof begun !== 'object' || begun === null) return null;
+  const read = keptWalk.safeParse({ ...begun, id, launch, begun: time, acts: [] });
+  return read.success ? read.data : null;
+}
+
+/** What was done in this walk; another page's act that came with it in an import is of no walk here. */
+function actOf({ data }: BookEntry, walk: string): KeptWalk['acts'] {
+  const written = JSON.parse(data) as { readonly walk?: unknown; readonly act?: unknown };
+  const read = keptWalk.shape.acts.safeParse([written.act]);
+  return written.walk === walk && read.success ? read.data : [];
+}
