@@ -126,7 +126,7 @@ export { mostPixels, type Picture } from './gauge/picture.ts';
 export { type InputsRead, readInputs } from './gauge/read-inputs.ts';
 export { isJson, readReadings } from './gauge/read-readings.ts';
 export { readTable } from './gauge/read-table.ts';
-export { type GaugeGroup, gaugeGroups } from './gauge/serves.ts';
+export { type GaugeGroup, gaugeGroups, gaugesForPart } from './gauge/serves.ts';
 export {
   emptyGrid,
   type Grid,
@@ -168,7 +168,13 @@ export type * from './launch/launch.ts';
 export { launchKeyTables, launchSchema } from './launch/launch-schema.ts';
 export { readLaunch } from './launch/read-launch.ts';
 export { writeLaunch } from './launch/write-launch.ts';
-export { assumptionSection, measurementSection, remarkSections } from './ledger/advice-sections.ts';
+export {
+  assumptionSection,
+  type MeasurementTold,
+  measurementSection,
+  measurementsTold,
+  remarkSections,
+} from './ledger/advice-sections.ts';
 export { cautionSection } from './ledger/caution-section.ts';
 export { farEndSection } from './ledger/far-end-section.ts';
 export { forecastSections } from './ledger/forecast-sections.ts';

@@ -28,12 +28,18 @@ export function answerWords(answer: GaugeAnswer): AnswerWords {
     name,
     verdict,
     value: writeQuantity({ value, uncertainty, shape: 'normal', origin: 'measured' }, dimension),
-    interval: writeInterval(low, high, dimension, 3),
+    interval: writeInterval(low, high, dimension, digitsFor(low, high)),
     from: contributions
       .filter(({ share }, i) => i === 0 || share >= worthTelling)
       .map(({ from, share }) => `${from}, ${writeValue(share, 'fraction', 2)}`),
     advice,
   };
+}
+
+/** So many that the two ends differ in two of them; never fewer than three. */
+function digitsFor(low: number, high: number): number {
+  const most = Math.max(Math.abs(low), Math.abs(high));
+  return high > low ? Math.min(9, Math.max(3, Math.ceil(Math.log10(most / (high - low))) + 1)) : 3;
 }
 
 /** A cause of less than this share of the variance is not told. */

@@ -145,6 +145,7 @@ export function exampleHeading({ name, dimension }: ColumnSpec): string {
 
 /** How a setting may be written: `635 nm`. */
 export function settingExample(spec: SettingSpec): string {
+  if (spec.name.startsWith('wavelength')) return '635 nm';
   return spec.dimension === 'word'
     ? Object.values(spec.words)[0]!
     : dimensionFacts[spec.dimension].examples[0]!;

@@ -88,11 +88,27 @@ export function thinned(curve: GaugeCurve): GaugeCurve {
   return { ...curve, x: only(x), readings: only(readings), fit: only(fit) };
 }
 
+/** A formula drawn between the outermost of these places. */
+export function between(
+  x: readonly number[],
+  formula: (x: number) => number,
+): NonNullable<GaugeCurve['between']> {
+  const [low, high] = rangeOf(x);
+  const places = Array.from({ length: drawnPlaces }, (_, i) => low + ((high - low) * i) / (drawnPlaces - 1));
+  return { x: places, fit: places.map(formula) };
+}
+
+/** Straight pieces between so many places look like a curve on any screen. */
+const drawnPlaces = 161;
+
 /** Where everything of a curve is on this paper. */
 export function drawCurve(curve: GaugeCurve, paper: CurvePaper): CurveDrawing {
   const { width, height, below, margin } = paper;
   const across = axisOf(curve.across, curve.x);
-  const up = axisOf(curve.up, [...curve.readings, ...curve.fit]);
+  const up = axisOf(
+    curve.up,
+    [...curve.readings, ...curve.fit, ...(curve.between?.fit ?? [])].filter(Number.isFinite),
+  );
   const frame = {
     left: margin.left,
     right: width - margin.right,
@@ -102,7 +118,7 @@ export function drawCurve(curve: GaugeCurve, paper: CurvePaper): CurveDrawing {
   const atX = (x: number): number => frame.left + across.share(x) * (frame.right - frame.left);
   const atY = (y: number): number => frame.bottom - up.share(y) * (frame.bottom - frame.top);
   const left = curve.readings.map((reading, i) => reading - curve.fit[i]!);
-  const reach = left.reduce((most, one) => Math.max(most, Math.abs(one)), 0);
+  const reach = left.reduce((most, one) => (Number.isFinite(one) ? Math.max(most, Math.abs(one)) : most), 0);
   const zero = height - below / 2;
   const half = reach === 0 ? 0 : (0.86 * below) / 2 / reach;
   const inOrder = curve.x.map((_, i) => i).sort((a, b) => curve.x[a]! - curve.x[b]!);
@@ -113,13 +129,19 @@ export function drawCurve(curve: GaugeCurve, paper: CurvePaper): CurveDrawing {
     acrossTicks: across.ticks(width < 420 ? 4 : 7).map(({ value, text }) => ({ at: atX(value), text })),
     upTicks: up.ticks(5).map(({ value, text }) => ({ at: atY(value), text })),
     readings: curve.x.map((x, i) => ({ x: atX(x), y: atY(curve.readings[i]!) })),
-    fit: inOrder.map((i) => ({ x: atX(curve.x[i]!), y: atY(curve.fit[i]!) })),
-    residuals: curve.x.map((x, i) => ({ x: atX(x), y: zero - half * left[i]! })),
+    fit:
+      curve.between === undefined
+        ? inOrder.map((i) => ({ x: atX(curve.x[i]!), y: atY(curve.fit[i]!) })).filter(isDrawn)
+        : curve.between.x.map((x, i) => ({ x: atX(x), y: atY(curve.between!.fit[i]!) })),
+    // where the fit has no value nothing is drawn
+    residuals: curve.x.map((x, i) => ({ x: atX(x), y: zero - half * left[i]! })).filter(isDrawn),
     zero,
     residualReach: up.difference(reach),
     frame,
   };
 }
+
+const isDrawn = ({ y }: DrawnMark): boolean => Number.isFinite(y);
 
 interface Axis {
   readonly label: string;

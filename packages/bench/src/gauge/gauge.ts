@@ -49,7 +49,10 @@ export interface GaugeCurve {
   readonly up: string;
   readonly x: readonly number[];
   readonly readings: readonly number[];
+  /** At the readings. */
   readonly fit: readonly number[];
+  /** The fit between the readings, from left to right; left out where it is straight. */
+  readonly between?: { readonly x: readonly number[]; readonly fit: readonly number[] };
 }
 
 export interface GaugeResult {

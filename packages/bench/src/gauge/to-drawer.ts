@@ -65,6 +65,10 @@ const places: readonly Place[] = [
   ['calorimeter', 'power_W', 'laser.power', 'power'],
 ];
 
+/** The keys of a launch that a gauge's answers may fill. */
+export const keysFilledBy = (gauge: string): readonly string[] =>
+  places.filter(([name]) => name === gauge).map(([, , key]) => key);
+
 /**
  * The answers that have a place in a drawer or a launch, with their uncertainty and the origin `measured`. An answer of
  * few readings is entered with the uncertainty its interval stands for, a 1.645th of half of it, for a document knows no

@@ -19,15 +19,32 @@ const worthDoing = 0.96;
 /** Nobody takes more in one evening. */
 const mostTold = 4;
 
+/** A measurement that is advised, and the words it is advised in. */
+export interface MeasurementTold {
+  readonly text: string;
+  readonly gauge: string;
+  /** The key it is about: `laser.power`. */
+  readonly quantity: string;
+}
+
+/** What is worth measuring, the most telling first. */
+export const measurementsTold = ({
+  nextMeasurement,
+}: Pick<Forecast, 'nextMeasurement'>): readonly MeasurementTold[] =>
+  nextMeasurement
+    .filter(({ narrows }) => narrows <= worthDoing)
+    .slice(0, mostTold)
+    .map((one) => ({ text: measurementText(one), gauge: one.gauge, quantity: one.quantity }));
+
 /** What to measure next, the most telling first. */
 export function measurementSection({ nextMeasurement }: Forecast): Section {
-  const worth = nextMeasurement.filter(({ narrows }) => narrows <= worthDoing).slice(0, mostTold);
+  const worth = measurementsTold({ nextMeasurement });
   const blocks: Block[] =
     worth.length === 0
       ? [{ kind: 'text', text: 'No single measurement would narrow the range by much.' }]
       : [
           { kind: 'text', text: 'The more telling first, each with what is left of the range of the power:' },
-          { kind: 'list', numbered: true, items: worth.map(measurementText) },
+          { kind: 'list', numbered: true, items: worth.map(({ text }) => text) },
         ];
   return { heading: 'What to measure next', blocks };
 }

@@ -1,3 +1,4 @@
+import { gaugeEntryKind, gaugePieceKind, keptGauge } from '@coreward/bench';
 import type { KeptEntry, KeptLaunch } from '@coreward/contract';
 import { whatDiffers } from '../start/what-differs.ts';
 import { bookTexts } from '../texts/book.ts';
@@ -39,9 +40,12 @@ export function entryLines(entries: readonly KeptEntry[]): readonly BookLine[] {
       return of === null ? [] : [of];
     }),
   );
-  return entries
-    .filter(({ kind }) => kind !== 'withdrawn')
-    .map((entry) => ({ kind: 'entry', time: entry.time, entry, withdrawn: withdrawn.has(entry.id) }));
+  return (
+    entries
+      // long readings lie in pieces; the entry that names them tells of all
+      .filter(({ kind }) => kind !== 'withdrawn' && kind !== gaugePieceKind)
+      .map((entry) => ({ kind: 'entry', time: entry.time, entry, withdrawn: withdrawn.has(entry.id) }))
+  );
 }
 
 /** Lines by their day, newest first. */
@@ -57,6 +61,10 @@ export function entryText({ data }: KeptEntry): string {
   const told = ['text', 'question', 'answer', 'caution'].flatMap((key) => textIn(data, key) ?? []);
   return told.length > 0 ? told.join(': ') : JSON.stringify(data);
 }
+
+/** The gauge that an entry holds readings of; null for any other entry. */
+export const gaugeIn = ({ kind, data }: KeptEntry): string | null =>
+  kind === gaugeEntryKind ? (keptGauge(data)?.gauge ?? null) : null;
 
 function textIn(data: KeptEntry['data'], key: string): string | null {
   if (typeof data !== 'object' || data === null || Array.isArray(data)) return null;

@@ -6,7 +6,7 @@ import { dayText, hourText } from '../frame/time-text.ts';
 import { ask } from '../keeping/client.ts';
 import { launchesOf, useKeeping, useKept } from '../keeping/use-keeping.ts';
 import { bookTexts } from '../texts/book.ts';
-import { type BookLine, byDay, entryText } from './book-line.ts';
+import { type BookLine, byDay, entryText, gaugeIn } from './book-line.ts';
 import { useBook } from './use-book.ts';
 import './book.css';
 
@@ -82,6 +82,7 @@ function Entry({
   const { launches } = useKept();
   const about = entry.launch === null ? null : launches.get(entry.launch);
   const text = entryText(entry);
+  const gauge = gaugeIn(entry);
   const withdraw = (): void => {
     const write = {
       write: keeping.world.newId(),
@@ -98,6 +99,11 @@ function Entry({
       {about !== undefined && about !== null && (
         <PageLink to={{ page: 'launch', id: about.id }} className="quiet">
           {about.name}
+        </PageLink>
+      )}{' '}
+      {gauge !== null && (
+        <PageLink to={{ page: 'gauge', gauge, about: { kind: 'reading', id: entry.id } }} className="quiet">
+          {bookTexts.openReadings}
         </PageLink>
       )}{' '}
       {!withdrawn && entry.kind === 'note' && (

@@ -1,8 +1,17 @@
-import { type FieldNode, newPart, type PartKind, partFields, placeOfPath, readPart } from '@coreward/bench';
+import {
+  type FieldNode,
+  gaugesForPart,
+  newPart,
+  type PartKind,
+  partFields,
+  placeOfPath,
+  readPart,
+} from '@coreward/bench';
 import { type JSX, useMemo } from 'react';
 import { GroupFields } from '../field/fields.tsx';
 import { type Draft, useDraft } from '../field/use-draft.ts';
 import { pathOf } from '../frame/address.ts';
+import { PageLink } from '../frame/navigation.tsx';
 import { useKeeping } from '../keeping/use-keeping.ts';
 import { drawerTexts } from '../texts/drawer.ts';
 import { fieldTexts } from '../texts/field.ts';
@@ -43,6 +52,14 @@ export function PartTag({
           </button>
         </p>
       )}
+      <p className="facts">
+        <span>{drawerTexts.measuredBy}</span>
+        {gaugesForPart(kind).map((gauge) => (
+          <PageLink key={gauge.name} to={{ page: 'gauge', gauge: gauge.name, about: { kind: 'part', id } }}>
+            {gauge.title}
+          </PageLink>
+        ))}
+      </p>
       <button
         type="button"
         className="quiet-button"

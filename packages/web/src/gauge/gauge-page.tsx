@@ -55,26 +55,28 @@ function Shown({ gauge, about }: { readonly gauge: Gauge; readonly about: GaugeA
             bench={bench}
             refused={measured?.kind === 'refused' ? measured.refused : []}
           />
-          <div className="gauge-said" role="status">
-            {!begun && (
-              <p className="quiet">
-                {gauge.takes === 'picture' ? gaugeTexts.notYetPicture : gaugeTexts.notYet}
-              </p>
+          <div className="gauge-result">
+            <div className="gauge-said" role="status">
+              {!begun && (
+                <p className="quiet">
+                  {gauge.takes === 'picture' ? gaugeTexts.notYetPicture : gaugeTexts.notYet}
+                </p>
+              )}
+              {begun && measured === null && fault === null && <p className="quiet">{gaugeTexts.working}</p>}
+              {fault !== null && (
+                <p className="refusal">
+                  {gaugeTexts.fault} <code>{fault}</code>
+                </p>
+              )}
+              {begun && measured?.kind === 'refused' && <RefusedView measured={measured} />}
+            </div>
+            {begun && measured?.kind === 'measured' && (
+              <>
+                <AnswersView measured={measured} />
+                <IntoDrawer gauge={gauge} about={about} bench={bench} measured={measured} />
+              </>
             )}
-            {begun && measured === null && fault === null && <p className="quiet">{gaugeTexts.working}</p>}
-            {fault !== null && (
-              <p className="refusal">
-                {gaugeTexts.fault} <code>{fault}</code>
-              </p>
-            )}
-            {begun && measured?.kind === 'refused' && <RefusedView measured={measured} />}
           </div>
-          {begun && measured?.kind === 'measured' && (
-            <>
-              <AnswersView measured={measured} />
-              <IntoDrawer gauge={gauge} about={about} bench={bench} measured={measured} />
-            </>
-          )}
         </div>
       </div>
     </div>

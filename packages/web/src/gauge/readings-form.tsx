@@ -10,6 +10,7 @@ import { type DragEvent, type JSX, useId, useState } from 'react';
 import { timeText } from '../frame/time-text.ts';
 import { gaugeTexts } from '../texts/gauge.ts';
 import { Cells } from './cells.tsx';
+import '../field/field.css';
 import type { GaugeBench } from './use-bench.ts';
 
 interface ReadingsFormProps {

@@ -12,7 +12,6 @@ import {
   launchWith,
   lightLine,
   type Moved,
-  measurementSection,
   placesRefused,
   Refusal,
   type RefusedPlace,
@@ -30,6 +29,7 @@ import { accentFor } from '../theme/accent.ts';
 import { FocusView } from './focus-view.tsx';
 import type { LaunchPageProps } from './launch-page-props.ts';
 import { LineView } from './line-view.tsx';
+import { MeasureNext } from './measure-next.tsx';
 import { Blocks, SectionView } from './section-view.tsx';
 import { Stairs } from './stairs.tsx';
 import { Tag } from './tag.tsx';
@@ -108,7 +108,7 @@ export function LaunchPage({ id, text, onChange, parts }: LaunchPageProps): JSX.
       </div>
       {forecast !== null && (
         <div className="launch-below">
-          <Words forecast={forecast} />
+          <Words id={id} forecast={forecast} />
         </div>
       )}
     </div>
@@ -141,12 +141,19 @@ function Answer({
 }
 
 /** Worked out once for each forecast: a hand that moves the light leaves it alone. */
-const Words = memo(function Words({ forecast }: { readonly forecast: Forecast }): JSX.Element {
+const Words = memo(function Words({
+  id,
+  forecast,
+}: {
+  readonly id: string;
+  readonly forecast: Forecast;
+}): JSX.Element {
   return (
     <>
-      {[...remarkSections(forecast), measurementSection(forecast)].map((section) => (
+      {remarkSections(forecast).map((section) => (
         <SectionView key={section.heading} section={section} />
       ))}
+      <MeasureNext id={id} forecast={forecast} />
       <SectionView section={cautionSection(forecast)} className="words cautions" />
       <details>
         <summary>{launchTexts.more}</summary>

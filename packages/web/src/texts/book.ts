@@ -18,6 +18,7 @@ export const bookTexts = {
   noteKept: 'Entered.',
   noteNotKept: 'Not entered: the station does not answer. The note stays here; try again.',
   note: 'note',
+  openReadings: 'open the readings',
   withdraw: 'Withdraw',
   withdrawn: 'withdrawn',
   withdrawLabel: (text: string): string => `Withdraw: ${text}`,

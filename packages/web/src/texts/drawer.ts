@@ -24,6 +24,7 @@ export const drawerTexts = {
   with: ' with ',
   or: ' or ',
   giveUp: 'Give it up',
+  measuredBy: 'Measured by the gauges',
   putAway: (kind: PartKind): string => `Put this ${kinds[kind].one} away`,
   bringBack: 'Bring back',
   away: (count: number): string => (count === 1 ? '1 part put away' : `${count} parts put away`),

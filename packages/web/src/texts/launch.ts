@@ -17,5 +17,6 @@ export const launchTexts = {
   turn: (label: string): string => `turn ${label}`,
   turning: 'Lengths to turn',
   swap: 'swap in from the drawer',
+  toGauge: (name: string): string => `to the gauge: ${name.replaceAll('-', ' ')}`,
   swapped: (before: string, after: string): string => `${before} swapped for ${after}`,
 } as const;

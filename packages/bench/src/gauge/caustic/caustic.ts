@@ -1,4 +1,5 @@
 import { Refusal } from '../../refusal.ts';
+import { between } from '../curve-drawing.ts';
 import type { Gauge, GaugeCurve, GaugeResult, Readings } from '../gauge.ts';
 import { causticAnswers } from './caustic-answers.ts';
 import { fitCaustic } from './fit-caustic.ts';
@@ -140,12 +141,21 @@ function measureCaustic({ columns, settings }: Readings): GaugeResult {
 }
 
 function curveOf(axis: string, z: readonly number[], diameters: readonly number[]): GaugeCurve {
+  const fit = fitCaustic(z, diameters, usualRelative);
+  const waist = fit?.waist;
   return {
     title: axis === '' ? 'diameter along the beam' : `diameter along the beam, ${axis}`,
     across: 'position along the beam (m)',
     up: 'second-moment diameter (m)',
     x: z,
     readings: diameters,
-    fit: fitCaustic(z, diameters, usualRelative)?.curve ?? [],
+    fit: fit?.curve ?? diameters.map(() => Number.NaN),
+    ...(waist == null
+      ? {}
+      : {
+          between: between(z, (at) =>
+            Math.hypot(waist.waistDiameter, waist.fullDivergence * (at - waist.waistPosition)),
+          ),
+        }),
   };
 }

@@ -1,6 +1,7 @@
 import { determined, type GaugeAnswer, undetermined } from '../answer.ts';
+import { between } from '../curve-drawing.ts';
 import type { GaugeCurve } from '../gauge.ts';
-import type { EdgeFit } from './fit-edge.ts';
+import { type EdgeFit, powerPastEdge } from './fit-edge.ts';
 
 const names = ['radius1e2_m', 'd4sigma_m', 'centre_m'] as const;
 
@@ -114,5 +115,6 @@ export function edgeCurve(
     x: positions,
     readings,
     fit: fit.curve,
+    between: between(positions, (x) => powerPastEdge(x, fit)),
   };
 }
