@@ -233,6 +233,56 @@ export { cumulativeOf, type Interval, intervalOf, quantileOf } from './quantity/
 export { compareOrigins, weakestOrigin } from './quantity/origin.ts';
 export { type Entry, type Origin, origins, type Quantity, type Shape } from './quantity/quantity.ts';
 export { Refusal, type RefusalParts } from './refusal.ts';
+export { type CardDrawing, cardDrawing, type RasterDrawing, rasterDrawing } from './steer/card-drawing.ts';
+export type { CardOffset, Offsets } from './steer/exact-turns.ts';
+export {
+  answerEntry,
+  begunEntry,
+  type KeptSteer,
+  type SteerBegun,
+  steerEntryKind,
+  steerThatStands,
+} from './steer/kept-steer.ts';
+export {
+  type PractisedSteer,
+  practisedSteer,
+  readSeed,
+  seedFromId,
+  unsteeredBench,
+} from './steer/practised.ts';
+export { planRaster, type Raster } from './steer/raster.ts';
+export {
+  fieldText,
+  type OffsetRead,
+  readDistance,
+  readOffset,
+  readReadingError,
+} from './steer/read-offset.ts';
+export { replaySteer, type SteerMove, type SteerNow } from './steer/replay.ts';
+export { type WentTo, waysOf } from './steer/senses.ts';
+export {
+  type Cards,
+  type CardsByRuler,
+  cardsAt,
+  cardsByRuler,
+  eyeError,
+  rulerLimits,
+  type SteerLayout,
+  steerLayout,
+  usualCards,
+} from './steer/steer-layout.ts';
+export { type SteerPlan, startsDark, steerPlan } from './steer/steer-plan.ts';
+export {
+  paceWords,
+  type StepWords,
+  servingWords,
+  startWords,
+  steerAnswerWords,
+  steerRemarkWords,
+  steerStepWords,
+  steerVerdictWords,
+} from './steer/steer-words.ts';
+export type { SteerAnswer, SteerAsk, SteerRemark, SteerStep, SteerVerdict } from './steer/step.ts';
 export { type Dimension, dimensions } from './units/dimension.ts';
 export { exactText } from './units/exact-text.ts';
 export type { QuantityOptions } from './units/mend.ts';

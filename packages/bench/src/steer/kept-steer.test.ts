@@ -20,9 +20,9 @@ const read: SteerAnswer = {
 
 test('the book gives back cards, practice and answers as they were entered; the newest steer counts', () => {
   const entries = [
-    entry(1, 'steer', begunEntry({ session: 'a', cards, practice: 7 }, 'begun')),
+    entry(1, 'steer', begunEntry({ session: 'a', cards, practice: 7 })),
     entry(2, 'steer', answerEntry('a', 0, went, 'went')),
-    entry(3, 'steer', begunEntry({ session: 'b', cards, practice: null }, 'begun')),
+    entry(3, 'steer', begunEntry({ session: 'b', cards, practice: null })),
     entry(4, 'steer', answerEntry('b', 0, went, 'went')),
     entry(5, 'steer', answerEntry('b', 1, read, 'read')),
     entry(6, 'steer', answerEntry('b', 1, went, 'written by another page, too late')),
@@ -38,7 +38,7 @@ test('the book gives back cards, practice and answers as they were entered; the 
 
 test('an answer that was withdrawn no longer counts, and what is none never does', () => {
   const entries = [
-    entry(1, 'steer', begunEntry({ session: 'a', cards, practice: null }, 'begun')),
+    entry(1, 'steer', begunEntry({ session: 'a', cards, practice: null })),
     entry(2, 'steer', answerEntry('a', 0, went, 'went')),
     entry(3, 'withdrawn', { entry: 'e2' }),
     entry(4, 'steer', { session: 'a', does: 'answer', number: 0, answer: '{"outcome":"read","offsets":3}' }),

@@ -22,9 +22,9 @@ export interface KeptSteer extends SteerBegun {
   readonly lastEntry: string | null;
 }
 
-/** Data of the entry that begins a steer; `text` is for people. */
-export const begunEntry = (begun: SteerBegun, text: string) => ({
-  text,
+/** Data of the entry that begins a steer. */
+export const begunEntry = (begun: SteerBegun) => ({
+  text: begun.practice === null ? 'steer begun' : `practice steer begun, seed ${begun.practice}`,
   session: begun.session,
   does: 'begin',
   near: begun.cards.near,

@@ -58,6 +58,12 @@ export const unsteeredBench = (launch: Launch, seed: number): HiddenBench =>
 /** A seed from a random id: its first eight hexadecimal digits. */
 export const seedFromId = (id: string): number => Number.parseInt(id.slice(0, 8), 16);
 
+/** A seed as typed: a whole number from 0 to 2³² − 1; null: it is none. */
+export function readSeed(text: string): number | null {
+  const seed = /^\d{1,10}$/u.test(text.trim()) ? Number(text) : Number.NaN;
+  return seed <= 0xffffffff ? seed : null;
+}
+
 function offsetsOf({ near, far }: CardSpots): Offsets {
   const over = ({ forward, reverse }: CardSpots['near']) => ({
     x: forward.x - reverse.x,
