@@ -303,6 +303,7 @@ export { moveText, screwWords, stepWords, walkActText, walkBeginningText } from 
 export { type PracticeAct, type Practised, practise } from './walk/practised.ts';
 export type { WalkAsk, WalkEstimate, WalkProcedure, WalkRemark, WalkVerdict } from './walk/procedure.ts';
 export {
+  higherOf,
   type ReadingRead,
   readingText,
   readReading,
@@ -333,3 +334,6 @@ export {
 } from './walk/step.ts';
 export { taughtWalk } from './walk/taught-walk.ts';
 export { bestTone, toneOf } from './walk/tone.ts';
+export { type StepSentence, stepSentence } from './walk/step-sentence.ts';
+export { type RidgePicture, ridgePicture, type TracePoint, traceOf } from './walk/walk-pictures.ts';
+export { beforeWalkTexts, estimateText, remainingText, remarkText, verdictText } from './walk/walk-words.ts';

@@ -40,3 +40,7 @@ export function readReading(text: string, meter: WalkMeter, shown: number | null
   }
   return { ok: true, reading: read.value };
 }
+
+/** The higher of two readings; what was not taken is below every other. */
+export const higherOf = (one: number | null, other: number | null): number | null =>
+  one === null ? other : other === null ? one : Math.max(one, other);
