@@ -96,6 +96,7 @@ export {
   type RawColumn,
   type RawReadings,
   type RawSetting,
+  settingExample,
 } from './gauge/assign.ts';
 export {
   type CurveDrawing,
@@ -123,6 +124,14 @@ export {
 } from './gauge/kept-gauge.ts';
 export { type Measured, measured } from './gauge/measured.ts';
 export { mostPixels, type Picture } from './gauge/picture.ts';
+export {
+  brokenPicture,
+  checkedFormat,
+  pictureFormat,
+  pictureOfJpeg,
+  pictureOfPng,
+  refuseTooLarge,
+} from './gauge/picture-of.ts';
 export { type InputsRead, readInputs } from './gauge/read-inputs.ts';
 export { isJson, readReadings } from './gauge/read-readings.ts';
 export { readTable } from './gauge/read-table.ts';
@@ -133,6 +142,7 @@ export {
   gridOf,
   hasHeadings,
   hasReadings,
+  missingColumns,
   type Sheet,
   sheetOf,
   textOfGrid,
@@ -140,6 +150,7 @@ export {
   withHeading,
   withPasted,
 } from './gauge/sheet.ts';
+export { textOfBytes } from './gauge/text-of-bytes.ts';
 export { type DrawerEntry, drawerEntries } from './gauge/to-drawer.ts';
 export { type DeviceNumber, deviceNumber, numberOfAnswer } from './instrument/device-number.ts';
 export { type ColumnSeparator, columnSeparators, type LineFormat } from './instrument/line-format.ts';
