@@ -51,6 +51,17 @@ export function compared(left: LeftBehind, below: number, floorOverLight: number
   );
 }
 
+/** The loss that this share of throws does not reach. */
+export function quantileLeft({ losses, chances }: LeftBehind, share: number): number {
+  const order = losses.map((loss, i) => ({ loss, chance: chances[i]! })).sort((a, b) => a.loss - b.loss);
+  let sum = 0;
+  for (const { loss, chance } of order) {
+    sum += chance;
+    if (sum >= share) return loss;
+  }
+  return order.at(-1)?.loss ?? 0;
+}
+
 function weighed(losses: readonly number[], weights: readonly number[]): LeftBehind {
   const sum = weights.reduce((a, b) => a + b, 0);
   const chances = weights.map((weight) => (sum > 0 ? weight / sum : 1 / weights.length));

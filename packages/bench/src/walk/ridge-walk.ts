@@ -10,7 +10,7 @@ import {
   ridgeFigures,
 } from './belief.ts';
 import type { Known } from './known.ts';
-import { compared, leftBySweep } from './left-behind.ts';
+import { compared, leftBySweep, quantileLeft } from './left-behind.ts';
 import { axes, far, near } from './near-mirror.ts';
 import type { WalkProcedure, WalkVerdict } from './procedure.ts';
 import { ridgeLayout } from './ridge-layout.ts';
@@ -32,9 +32,15 @@ const budget = 110;
 
 /** What decides when a walk goes on and when it ends; chosen on benches drawn for that, never on those it is counted on. */
 export const settings = {
-  /** Wanted of the light along the ridge: no more than this lost (ln), so surely. */
-  alongLoss: 0.025,
+  /** Wanted of the light along the ridges: no more lost (ln) than what M2 will leave lets over of this, so surely. */
+  allLoss: 0.047,
+  leftShare: 0.7,
+  leastLoss: 0.012,
+  mostLoss: 0.04,
   alongChance: 0.9,
+  /** After so few steps a good start is believed a little sooner. */
+  fewSteps: 3,
+  earlyChance: 0.8,
   /** Share of the expected loss that must come from the mean for a move to go there. */
   meanShare: 0.45,
   /** A step that is to teach is so many uncertainties long, within these limits. */
@@ -47,7 +53,10 @@ export const settings = {
   shallowest: 0.3,
   /** Left by M2 at the end: this little (ln) is expected in one axis. */
   left: 0.008,
-  polishTries: 4,
+  polishTries: 7,
+  /** or so many throws of a hand are worse, and more with every try. */
+  content: 0.35,
+  contentMore: 0.1,
   /** A first sweep near the floor that may have left more than this (ln) is made again. */
   leftInTheDark: 0.05,
   /** Steps along the ridge before it is polished whatever is believed. */
@@ -65,6 +74,8 @@ interface Mind extends Belief {
   readonly highest: [number | null, number | null];
   /** The axis whose row of readings is going on. */
   row: AxisIndex | null;
+  /** Steps of M1 so far. */
+  steps: number;
   surprises: number;
 }
 
@@ -84,8 +95,18 @@ export function* ridgeWalk(known: Known): WalkProcedure {
   return verdictOf(trail, mind);
 }
 
-const sureAlong = (mind: Mind): boolean =>
-  chanceBelow(lossChances(mind).along, settings.alongLoss) >= settings.alongChance;
+/** Whether little enough is lost along the ridges that with what M2 will leave 95 % are in. */
+function sureAlong(mind: Mind): boolean {
+  const willBeLeft = mind.axes.reduce((sum, { layout }) => sum + leftBySweep(layout, 0).expected, 0);
+  const most = Math.min(
+    settings.mostLoss,
+    Math.max(settings.leastLoss, settings.allLoss - settings.leftShare * willBeLeft),
+  );
+  return (
+    chanceBelow(lossChances(mind).along, most) >=
+    (mind.steps < settings.fewSteps ? settings.earlyChance : settings.alongChance)
+  );
+}
 
 /** M2 of both axes, and what their gains say of how the spots lay. */
 function* firstPeak(trail: Trail, known: Known): Asking<Mind> {
@@ -107,7 +128,7 @@ function* firstPeak(trail: Trail, known: Known): Asking<Mind> {
     highest[axis] = seen;
     lefts[axis] = leftBySweep(layout[axis], trail.floor / Math.exp(seen));
   }
-  return { ...newBelief(layout, gains), left: lefts, highest, row: null, surprises: 0 };
+  return { ...newBelief(layout, gains), left: lefts, highest, row: null, steps: 0, surprises: 0 };
 }
 
 /** Steps of M1, each followed by M2, until little is believed to be lost. */
@@ -140,6 +161,7 @@ function* step(trail: Trail, mind: Mind, axis: AxisIndex, move: number): Asking<
   const fraction = Math.exp(-(depth ** 2));
   if (mind.row !== axis && trail.peak !== null) beginRow(belief, Math.log(trail.peak));
   mind.row = axis;
+  mind.steps += 1;
   if (yield* detune(trail, far(axes[axis]!), sense, fraction)) moveAlong(belief, sense, fraction);
   yield* sweepNear(trail, mind, axis, 'bring-back');
 }
@@ -170,17 +192,23 @@ function* sweepNear(
   return seen;
 }
 
-/** M2 of both axes until the meter stands where it was highest. */
+/** M2 of both axes until the meter stands where it was highest, or as near to it as these mounts let a hand come. */
 function* polishNear(trail: Trail, mind: Mind): Asking<void> {
   const order: readonly AxisIndex[] = mind.row === 1 ? [0, 1] : [1, 0];
   for (const axis of order) {
+    let [sum, count] = [0, 0];
     for (let i = 0; i < settings.polishTries && !isSpent(trail); i++) {
       const seen = yield* sweepNear(trail, mind, axis, 'polish');
       const standing = yield* stand(trail, 'compare');
       if (seen === null || standing === null) break;
-      mind.left[axis] = compared(mind.left[axis], seen - standing, trail.floor / Math.exp(standing));
+      sum += seen;
+      count += 1;
+      const before = mind.left[axis];
+      mind.left[axis] = compared(before, sum / count - standing, trail.floor / Math.exp(standing));
       trail.estimate = estimateOf(mind);
-      if (mind.left[axis].expected < settings.left) break;
+      // every sweep is a new throw: a mount that is coarse for the light must be lucky, and in the end content with less
+      const content = settings.content + settings.contentMore * i;
+      if (mind.left[axis].expected < Math.max(settings.left, quantileLeft(before, content))) break;
     }
   }
 }
