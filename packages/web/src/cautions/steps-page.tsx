@@ -40,7 +40,8 @@ function Told({ launch, answers, book }: Cautioned): JSX.Element {
   );
 }
 
-function StepView({
+/** One step with its numbers and hazards, to be ticked off. */
+export function StepView({
   step,
   read,
   enter,

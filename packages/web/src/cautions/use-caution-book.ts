@@ -71,14 +71,15 @@ export function useCautionBook(launch: string): CautionBook {
 async function entriesFor(world: World, launch: string): Promise<readonly BookEntry[]> {
   // an answer belongs to a laser, not to the launch it was given in
   const [answers, read, withdrawn] = await Promise.all([
-    allOf(world, { kind: 'answer' }),
-    allOf(world, { kind: 'caution read', launch }),
-    allOf(world, { kind: 'withdrawn' }),
+    allEntries(world, { kind: 'answer' }),
+    allEntries(world, { kind: 'caution read', launch }),
+    allEntries(world, { kind: 'withdrawn' }),
   ]);
   return [...withdrawn, ...read, ...answers];
 }
 
-async function allOf(
+/** Every entry of a kind, newest first, however many there are. */
+export async function allEntries(
   world: World,
   which: { readonly kind: string; readonly launch?: string },
 ): Promise<readonly KeptEntry[]> {

@@ -7,6 +7,7 @@ const pages: readonly Page[] = [
   { page: 'new' },
   { page: 'launch', id },
   { page: 'versions', id },
+  { page: 'steer', id },
   { page: 'drawer' },
   { page: 'gauges' },
   { page: 'gauge', gauge: 'knife-edge', about: null },

@@ -24,6 +24,8 @@ const CautionsPage = lazy(async () => ({
   default: (await import('../cautions/cautions-page.tsx')).CautionsPage,
 }));
 const StepsPage = lazy(async () => ({ default: (await import('../cautions/steps-page.tsx')).StepsPage }));
+const SteerPage = lazy(async () => ({ default: (await import('../steer/steer-page.tsx')).SteerPage }));
+const WalkPage = lazy(async () => ({ default: (await import('../walk/walk-page.tsx')).WalkPage }));
 const DrawerPage = lazy(async () => ({ default: (await import('../drawer/drawer-page.tsx')).DrawerPage }));
 const GaugesPage = lazy(async () => ({ default: (await import('../gauge/gauges-page.tsx')).GaugesPage }));
 const GaugePage = lazy(async () => ({ default: (await import('../gauge/gauge-page.tsx')).GaugePage }));
@@ -40,7 +42,7 @@ const ways: readonly {
   {
     page: { page: 'start' },
     word: frameTexts.launches,
-    also: ['launch', 'versions', 'cautions', 'steps', 'new'],
+    also: ['launch', 'versions', 'cautions', 'steps', 'steer', 'walk', 'new'],
   },
   { page: { page: 'drawer' }, word: frameTexts.drawer, also: [] },
   { page: { page: 'gauges' }, word: frameTexts.gauges, also: ['gauge'] },
@@ -108,13 +110,16 @@ export function App(): JSX.Element {
         <StepsBar />
         <footer className="page-foot">
           {/* pages on cautions say it themselves, at their top */}
-          {page.page !== 'cautions' && page.page !== 'steps' && page.page !== 'gauge' && (
-            <p>
-              {/* a launch's own cautions say who decides */}
-              {page.page !== 'launch' && `${frameTexts.hazards} `}
-              {nobodyAppointed}
-            </p>
-          )}
+          {page.page !== 'cautions' &&
+            page.page !== 'steps' &&
+            page.page !== 'gauge' &&
+            page.page !== 'steer' && (
+              <p>
+                {/* a launch's own cautions say who decides */}
+                {page.page !== 'launch' && `${frameTexts.hazards} `}
+                {nobodyAppointed}
+              </p>
+            )}
           <ThemeChoice />
         </footer>
       </ArrivalContext>
@@ -132,6 +137,10 @@ function PageShown({ page }: { readonly page: Page }): JSX.Element {
       return <CautionsPage key={page.id} id={page.id} />;
     case 'steps':
       return <StepsPage key={page.id} id={page.id} />;
+    case 'walk':
+      return <WalkPage key={page.id} id={page.id} />;
+    case 'steer':
+      return <SteerPage key={page.id} id={page.id} />;
     case 'gauge':
       return <GaugePage key={pathOf(page)} name={page.gauge} about={page.about} />;
     case 'unknown':

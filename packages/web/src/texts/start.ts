@@ -62,6 +62,7 @@ export const startTexts = {
     whatRenamed: (before: string, after: string): string => `name “${before}” to “${after}”`,
     cautions: 'cautions',
     steps: 'step by step',
+    steer: 'steer',
     versions: 'earlier versions',
     copy: 'Make a copy',
     copied: (name: string): string => `${name}, a copy`,

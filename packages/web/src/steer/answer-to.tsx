@@ -1,0 +1,133 @@
+import { readOffset, type SteerAnswer, type SteerStep, waysOf } from '@coreward/bench';
+import { type FormEvent, type JSX, useId, useState } from 'react';
+import { steerTexts } from '../texts/steer.ts';
+
+interface AnswerToProps<Step = SteerStep> {
+  readonly step: Step;
+  readonly answer: (answer: SteerAnswer) => void;
+}
+
+/** What can be answered to a step: large enough for a thumb. */
+export function AnswerTo({ step, answer }: AnswerToProps): JSX.Element {
+  switch (step.kind) {
+    case 'sense':
+      return (
+        <div className="choices steer-answers">
+          {waysOf(step.screw).map((to) => (
+            <button key={to} type="button" onClick={() => answer({ outcome: 'went', to })}>
+              {steerTexts.went[to]}
+            </button>
+          ))}
+        </div>
+      );
+    case 'offsets':
+      return <OffsetsForm answer={answer} />;
+    case 'turn':
+      return <DoneButton answer={answer} />;
+    case 'light':
+      return <LightOrDark answer={answer} dark={steerTexts.dark} />;
+    case 'raster':
+      return step.move.do === 'line' ? (
+        <LightOrDark answer={answer} dark={steerTexts.nothingOnLine} />
+      ) : (
+        <DoneButton answer={answer} />
+      );
+  }
+}
+
+function DoneButton({ answer }: Pick<AnswerToProps, 'answer'>): JSX.Element {
+  return (
+    <div className="choices steer-answers">
+      <button type="button" onClick={() => answer({ outcome: 'did' })}>
+        {steerTexts.done}
+      </button>
+    </div>
+  );
+}
+
+function LightOrDark({
+  answer,
+  dark,
+}: Pick<AnswerToProps, 'answer'> & { readonly dark: string }): JSX.Element {
+  return (
+    <div className="choices steer-answers">
+      <button type="button" onClick={() => answer({ outcome: 'light' })}>
+        {steerTexts.light}
+      </button>
+      <button type="button" onClick={() => answer({ outcome: 'dark' })}>
+        {dark}
+      </button>
+    </div>
+  );
+}
+
+const fields = [
+  { name: 'nearX', card: 'nearCard', way: 'right' },
+  { name: 'nearY', card: 'nearCard', way: 'upwards' },
+  { name: 'farX', card: 'farCard', way: 'right' },
+  { name: 'farY', card: 'farCard', way: 'upwards' },
+] as const;
+type FieldName = (typeof fields)[number]['name'];
+
+/** Four offsets as typed, in millimetres. */
+function OffsetsForm({ answer }: Pick<AnswerToProps, 'answer'>): JSX.Element {
+  const id = useId();
+  const [typed, setTyped] = useState<Readonly<Record<FieldName, string>>>({
+    nearX: '',
+    nearY: '',
+    farX: '',
+    farY: '',
+  });
+  const [refused, setRefused] = useState<Partial<Record<FieldName, string>>>({});
+  const submit = (event: FormEvent): void => {
+    event.preventDefault();
+    const [nearX, nearY, farX, farY] = fields.map(({ name }) => readOffset(typed[name]));
+    if (nearX?.ok && nearY?.ok && farX?.ok && farY?.ok) {
+      setRefused({});
+      answer({
+        outcome: 'read',
+        offsets: {
+          near: { x: nearX.value, y: nearY.value },
+          far: { x: farX.value, y: farY.value },
+        },
+      });
+      return;
+    }
+    setRefused(
+      Object.fromEntries(
+        fields.flatMap(({ name }) => {
+          const read = readOffset(typed[name]);
+          return read.ok ? [] : [[name, read.why]];
+        }),
+      ),
+    );
+  };
+  return (
+    <form className="steer-offsets" onSubmit={submit} noValidate>
+      {(['nearCard', 'farCard'] as const).map((of) => (
+        <fieldset key={of}>
+          <legend>{steerTexts[of]}</legend>
+          {fields
+            .filter(({ card }) => card === of)
+            .map(({ name, card, way }) => (
+              <div key={name} className="steer-field">
+                <label htmlFor={`${id}-${name}`}>{steerTexts[way]}</label>
+                <input
+                  id={`${id}-${name}`}
+                  type="text"
+                  inputMode="text"
+                  autoComplete="off"
+                  aria-label={steerTexts.offsetLabel(steerTexts[card], steerTexts[way])}
+                  aria-invalid={refused[name] === undefined ? undefined : true}
+                  value={typed[name]}
+                  onChange={({ target }) => setTyped({ ...typed, [name]: target.value })}
+                />
+                {refused[name] !== undefined && <p role="alert">{refused[name]}</p>}
+              </div>
+            ))}
+        </fieldset>
+      ))}
+      <button type="submit">{steerTexts.enter}</button>
+    </form>
+  );
+}

@@ -1,0 +1,105 @@
+import {
+  type Cards,
+  cardsAt,
+  cardsByRuler,
+  fieldText,
+  type Launch,
+  readDistance,
+  readReadingError,
+  readSeed,
+  rulerLimits,
+  type SteerLayout,
+  seedFromId,
+  startWords,
+  steerPlan,
+  usualCards,
+  withinRange,
+} from '@coreward/bench';
+import { type JSX, useMemo, useState } from 'react';
+import { steerTexts } from '../texts/steer.ts';
+import { LengthField } from './length-field.tsx';
+
+interface BeginProps {
+  readonly launch: Launch;
+  readonly layout: SteerLayout;
+  /** Whether the cautions were read: a real bench needs it. */
+  readonly isRead: boolean;
+  /** As they stood in the steer before. */
+  readonly cards: Cards | null;
+  readonly newId: () => string;
+  readonly begin: (cards: Cards, practice: number | null) => Promise<void>;
+}
+
+/** Where the cards stand, what is to be expected of them, and the beginning. */
+export function Begin({ launch, layout, isRead, cards: before, newId, begin }: BeginProps): JSX.Element {
+  const [cards, setCards] = useState<Cards>(() => before ?? usualCards(layout));
+  const [seed, setSeed] = useState(() => `${seedFromId(newId())}`);
+  const [seedFailed, setSeedFailed] = useState(false);
+  const ruler = cardsByRuler(layout, cards);
+  const limits = rulerLimits(layout);
+  const plan = useMemo(() => withinRange(() => steerPlan(launch, cards, layout)), [launch, cards, layout]);
+  const practise = (): void => {
+    const read = readSeed(seed);
+    setSeedFailed(read === null);
+    if (read !== null) void begin(cards, read);
+  };
+  return (
+    <section aria-labelledby="steer-cards">
+      <h2 id="steer-cards">{steerTexts.cards}</h2>
+      <div className="steer-fields">
+        <LengthField
+          label={steerTexts.beforeLens}
+          written={fieldText(ruler.beforeLens)}
+          read={(text) => readDistance(text, limits.beforeLens.least, limits.beforeLens.most)}
+          onEnter={(beforeLens) => setCards(cardsAt(layout, { ...ruler, beforeLens }, cards.readingError))}
+        />
+        <LengthField
+          label={steerTexts.behindFarMirror}
+          written={fieldText(ruler.behindFarMirror)}
+          read={(text) => readDistance(text, limits.behindFarMirror.least, limits.behindFarMirror.most)}
+          onEnter={(behindFarMirror) =>
+            setCards(cardsAt(layout, { ...ruler, behindFarMirror }, cards.readingError))
+          }
+        />
+        <LengthField
+          label={steerTexts.readingError}
+          written={fieldText(cards.readingError)}
+          read={readReadingError}
+          onEnter={(readingError) => setCards({ ...cards, readingError })}
+        />
+      </div>
+      <p className="quiet">{steerTexts.cardsHint}</p>
+      <h2>{steerTexts.forecast}</h2>
+      {plan.ok ? (
+        <ul className="steer-forecast">
+          {startWords(plan.value).map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      ) : (
+        <p role="alert">{plan.why}</p>
+      )}
+      {!isRead && <p className="quiet">{steerTexts.readFirst}</p>}
+      <div className="choices">
+        <button type="button" disabled={!isRead || !plan.ok} onClick={() => void begin(cards, null)}>
+          {steerTexts.begin}
+        </button>
+        <button type="button" disabled={!plan.ok} onClick={practise}>
+          {steerTexts.practise}
+        </button>
+        <label className="steer-seed">
+          <span>{steerTexts.seed}</span>
+          <input
+            type="text"
+            inputMode="numeric"
+            autoComplete="off"
+            value={seed}
+            aria-invalid={seedFailed ? true : undefined}
+            onChange={({ target }) => setSeed(target.value)}
+          />
+        </label>
+      </div>
+      {seedFailed && <p role="alert">{steerTexts.seedRefused}</p>}
+    </section>
+  );
+}

@@ -1,0 +1,161 @@
+import {
+  answerEntry,
+  type HiddenBench,
+  type KeptSteer,
+  type Launch,
+  paceWords,
+  practisedSteer,
+  replaySteer,
+  type SteerAnswer,
+  type SteerLayout,
+  type SteerNow,
+  type SteerPlan,
+  type StepWords,
+  servingWords,
+  steerAnswerWords,
+  steerPlan,
+  steerRemarkWords,
+  steerStepWords,
+  steerVerdictWords,
+  withinRange,
+} from '@coreward/bench';
+import { type JSX, useMemo, useState } from 'react';
+import { steerTexts } from '../texts/steer.ts';
+import { AnswerTo } from './answer-to.tsx';
+import { CardsView, lastSeen } from './cards-view.tsx';
+import { RasterView } from './raster-view.tsx';
+import type { SteerBook } from './use-steer-book.ts';
+
+interface SessionProps {
+  readonly launch: Launch;
+  readonly layout: SteerLayout;
+  readonly kept: KeptSteer;
+  /** The practice bench; null on a real one. */
+  readonly hidden: HiddenBench | null;
+  readonly steers: SteerBook;
+  readonly again: () => void;
+}
+
+/** A steer that was begun: where it stands, what to do now, and what was done. */
+export function Session(props: SessionProps): JSX.Element {
+  const { launch, layout, kept, again } = props;
+  const stands = useMemo(
+    () =>
+      withinRange(() => {
+        const plan = steerPlan(launch, kept.cards, layout);
+        return { plan, now: replaySteer(plan, kept.answers) };
+      }),
+    [launch, layout, kept],
+  );
+  if (!stands.ok) {
+    return (
+      <section>
+        <p role="alert">{steerTexts.changed}</p>
+        <p>{stands.why}</p>
+        <button type="button" onClick={again}>
+          {steerTexts.again}
+        </button>
+      </section>
+    );
+  }
+  return <Standing {...props} {...stands.value} />;
+}
+
+function Standing({
+  kept,
+  hidden,
+  steers,
+  again,
+  plan,
+  now,
+}: SessionProps & { readonly plan: SteerPlan; readonly now: SteerNow }): JSX.Element {
+  const [failed, setFailed] = useState(false);
+  const [busy, setBusy] = useState(false);
+  const { practice, session, answers, lastEntry } = kept;
+  const practised = useMemo(
+    () => (hidden === null || practice === null ? null : practisedSteer(hidden, practice, plan, now)),
+    [hidden, practice, plan, now],
+  );
+  const keep = async (done: Promise<boolean>): Promise<void> => {
+    setBusy(true);
+    setFailed(!(await done));
+    setBusy(false);
+  };
+  const { ask, verdict, moves } = now;
+  const answer = (given: SteerAnswer): void => {
+    if (ask === null || busy) return;
+    void keep(steers.enter(answerEntry(session, answers.length, given, steerAnswerWords(ask.step, given))));
+  };
+  const hand = practised?.hand ?? null;
+  return (
+    <section className="steer" aria-labelledby="steer-now">
+      <h2 id="steer-now">{steerTexts.step}</h2>
+      {practice !== null && <p className="mark">{steerTexts.practising(practice)}</p>}
+      {ask !== null && ask.remarks[0] !== undefined && (
+        <div className="steer-remark" role="alert">
+          <Words words={steerRemarkWords(ask.remarks[0])} />
+        </div>
+      )}
+      <div aria-live="polite">
+        {ask !== null && <Words words={steerStepWords(ask.step)} />}
+        {verdict !== null && <Words words={steerVerdictWords(verdict)} />}
+      </div>
+      {ask?.step.kind === 'raster' && (
+        <>
+          <RasterView plan={plan} step={ask.step} />
+          <p className="quiet">{paceWords(plan, ask.step.boxes)}</p>
+        </>
+      )}
+      {ask !== null && <AnswerTo key={answers.length} step={ask.step} answer={answer} />}
+      <div className="choices">
+        {hand !== null && (
+          <button type="button" onClick={() => answer(hand)}>
+            {steerTexts.hand}
+          </button>
+        )}
+        {lastEntry !== null && (
+          <button
+            type="button"
+            className="quiet-button"
+            onClick={() => void keep(steers.withdraw(lastEntry))}
+          >
+            {steerTexts.undo}
+          </button>
+        )}
+        <button type="button" className="quiet-button" onClick={again}>
+          {steerTexts.again}
+        </button>
+      </div>
+      {failed && <p role="alert">{steerTexts.notKept}</p>}
+      <CardsView seen={practised?.seen ?? lastSeen(now)} />
+      <details className="more">
+        <summary>{steerTexts.serving}</summary>
+        <p>{servingWords(plan)}</p>
+      </details>
+      {moves.length > 0 && (
+        <details className="more">
+          <summary>{steerTexts.soFar}</summary>
+          <ol className="steer-moves">
+            {moves.map(({ step, answer: given }, at) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: what was done has no name but its rank
+              <li key={at}>{steerAnswerWords(step, given)}</li>
+            ))}
+          </ol>
+        </details>
+      )}
+    </section>
+  );
+}
+
+function Words({ words: { order, mind } }: { readonly words: StepWords }): JSX.Element {
+  return (
+    <>
+      <p className="steer-order">{order}</p>
+      <ul className="steer-mind">
+        {mind.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+    </>
+  );
+}

@@ -1,0 +1,102 @@
+import {
+  begunEntry,
+  type Cards,
+  everyStep,
+  readingOf,
+  type StepName,
+  steerLayout,
+  unsteeredBench,
+  withinRange,
+} from '@coreward/bench';
+import { type JSX, useMemo, useState } from 'react';
+import { type Cautioned, CautionedLaunch, Unreadable } from '../cautions/cautioned-launch.tsx';
+import { WhoDecides } from '../cautions/cautions-page.tsx';
+import { StepView } from '../cautions/steps-page.tsx';
+import { useKeeping } from '../keeping/use-keeping.ts';
+import { steerTexts } from '../texts/steer.ts';
+import { Begin } from './begin.tsx';
+import { Session } from './session.tsx';
+import { type SteerBook, useSteerBook } from './use-steer-book.ts';
+import './steer.css';
+
+/** The coarse alignment: two cards, reference light sent backwards, and at last light at the far end. */
+export function SteerPage({ id }: { readonly id: string }): JSX.Element {
+  return (
+    <CautionedLaunch id={id} title={steerTexts.title}>
+      {(cautioned) => <Told id={id} {...cautioned} />}
+    </CautionedLaunch>
+  );
+}
+
+/** The steps whose cautions are read before reference light is sent backwards. */
+const before: readonly StepName[] = ['two-mirrors', 'find-light'];
+
+function Told({ id, launch, answers, book }: Cautioned & { readonly id: string }): JSX.Element {
+  const steers = useSteerBook(id);
+  const told = useMemo(
+    () =>
+      withinRange(() => ({
+        steps: everyStep(launch, { answers }).filter(({ step }) => before.includes(step)),
+        layout: steerLayout(launch),
+      })),
+    [launch, answers],
+  );
+  if (!told.ok) return <Unreadable why={told.why} />;
+  const { steps, layout } = told.value;
+  const [first] = steps;
+  const isRead = steps.every((step) => readingOf(book.read.get(step.step), step) === 'read');
+  return (
+    <>
+      {first !== undefined && <WhoDecides cautions={first.cautions} />}
+      <p>{steerTexts.intro}</p>
+      <details className="more steer-before" open={!isRead}>
+        <summary>
+          <h2>{steerTexts.before}</h2>
+        </summary>
+        {steps.map((step) => (
+          <StepView key={step.step} step={step} read={book.read.get(step.step)} enter={book.enter} />
+        ))}
+      </details>
+      {steers.state === 'waiting' && <p className="quiet">{steerTexts.waiting}</p>}
+      {steers.state === 'failed' && <p role="alert">{steerTexts.noBook}</p>}
+      {steers.state === 'held' && <Steer {...{ launch, layout, isRead, steers }} />}
+    </>
+  );
+}
+
+function Steer({
+  launch,
+  layout,
+  isRead,
+  steers,
+}: Pick<Cautioned, 'launch'> & {
+  readonly layout: ReturnType<typeof steerLayout>;
+  readonly isRead: boolean;
+  readonly steers: SteerBook;
+}): JSX.Element {
+  const { world } = useKeeping();
+  const [anew, setAnew] = useState<string | null>(null);
+  const [failed, setFailed] = useState(false);
+  const { kept } = steers;
+  const seed = kept?.practice ?? null;
+  const hidden = useMemo(() => (seed === null ? null : unsteeredBench(launch, seed)), [launch, seed]);
+  if (kept === null || anew === kept.session) {
+    const begin = async (cards: Cards, practice: number | null): Promise<void> => {
+      const begun = { session: world.newId(), cards, practice };
+      setFailed(!(await steers.enter(begunEntry(begun))));
+    };
+    return (
+      <>
+        <Begin {...{ launch, layout, isRead, begin }} cards={kept?.cards ?? null} newId={world.newId} />
+        {failed && <p role="alert">{steerTexts.notKept}</p>}
+      </>
+    );
+  }
+  return (
+    <Session
+      key={kept.session}
+      {...{ launch, layout, kept, hidden, steers }}
+      again={() => setAnew(kept.session)}
+    />
+  );
+}
