@@ -17,7 +17,7 @@ export async function buildCommandLine(folder) {
     sourcemap: true,
     logLevel: 'warning',
     // native code cannot be bundled; it is found in node_modules
-    external: ['better-sqlite3'],
+    external: ['better-sqlite3', 'serialport'],
     // commander and others are CommonJS: bundled into ESM they need a `require` of their own
     banner: {
       js: "import{createRequire as makeRequire}from'node:module';const require=makeRequire(import.meta.url);",

@@ -31,7 +31,7 @@ export const lineFormat: z.ZodMiniType<LineFormat> = z.strictObject({
 /** A serial port by its name in the system: `/dev/ttyUSB0`, `COM3`. */
 export const serialLink = z.strictObject({
   by: z.literal('serial'),
-  path: z.string().check(z.regex(/^(\/dev\/[\w./-]{1,120}|COM\d{1,3})$/u)),
+  path: z.string().check(z.regex(/^(?!.*\.\.)(\/dev\/[\w./-]{1,120}|COM\d{1,3})$/u)),
   baudRate: z.int().check(z.gte(50), z.lte(4_000_000)),
 });
 export type SerialLink = z.infer<typeof serialLink>;

@@ -16,7 +16,7 @@ export const reading: z.ZodMiniType<Reading> = z.strictObject({
 });
 
 /** Readings that may be posted in one go. */
-export const mostReadingsAtOnce = 5_000;
+export const mostReadingsAtOnce = 512;
 
 /**
  * Readings that a page took: typed, told by eye, or from its camera. They are on the disk when the answer comes. Sent again

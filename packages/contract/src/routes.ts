@@ -1,7 +1,17 @@
 import { devicesAnswer, keptDevice, pairingAnswer, pairRequest } from './access.ts';
 import { entriesAnswer, entriesQuery, keptEntry, writeEntry } from './entries.ts';
+import {
+  instrumentAnswer,
+  instrumentsAnswer,
+  portsAnswer,
+  switchInstrument,
+  triedDevice,
+  tryDevice,
+  writeInstrument,
+} from './instruments.ts';
 import { keptLaunch, launchesAnswer, launchVersionsAnswer, writeLaunch } from './launches.ts';
 import { keptPart, partsAnswer, partVersionsAnswer, writePart } from './parts.ts';
+import { postedReadings, postReadings, readingsAnswer, readingsQuery } from './readings.ts';
 import type { Route } from './route.ts';
 import { keptSettings, writeSettings } from './settings.ts';
 import { statusAnswer } from './status.ts';
@@ -83,6 +93,44 @@ export const routes = {
     request: handDoes,
     answer: walkStands,
   },
+
+  /** Those in use, by name. */
+  instruments: { method: 'GET', path: '/api/instruments', ...asks, answer: instrumentsAnswer },
+  instrument: { method: 'GET', path: '/api/instruments/:id', ...asks, answer: instrumentAnswer },
+  writeInstrument: {
+    method: 'PUT',
+    path: '/api/instruments/:id',
+    query: null,
+    request: writeInstrument,
+    answer: instrumentAnswer,
+  },
+  /** Switches it off and takes it out of the list; its readings stay in the bench book. */
+  putInstrumentAway: { method: 'DELETE', path: '/api/instruments/:id', ...asks, answer: instrumentsAnswer },
+  switchInstrument: {
+    method: 'POST',
+    path: '/api/instruments/:id/switch',
+    query: null,
+    request: switchInstrument,
+    answer: instrumentAnswer,
+  },
+  postReadings: {
+    method: 'POST',
+    path: '/api/instruments/:id/readings',
+    query: null,
+    request: postReadings,
+    answer: postedReadings,
+  },
+  /** Also those of an instrument that was put away. */
+  readings: {
+    method: 'GET',
+    path: '/api/instruments/:id/readings',
+    query: readingsQuery,
+    request: null,
+    answer: readingsAnswer,
+  },
+  /** Answered only on the station's own computer, as is the next. */
+  ports: { method: 'GET', path: '/api/ports', ...asks, answer: portsAnswer },
+  tryDevice: { method: 'POST', path: '/api/ports/try', query: null, request: tryDevice, answer: triedDevice },
 
   /** Everything in the bench book as one JSON document, the form of `coreward export`. */
   export: { method: 'GET', path: '/api/export', ...asks, answer: z.looseObject({ coreward: z.literal(1) }) },

@@ -15,6 +15,7 @@ import { type Door, hostsOf, networkAddresses } from './access/door.ts';
 import { Pairing, type PairingCode } from './access/pairing.ts';
 import { BenchBook } from './bench-book/bench-book.ts';
 import { giveExample } from './bench-book/first-start.ts';
+import { Instruments } from './instruments/instruments.ts';
 import { LiveChannel } from './live/live-channel.ts';
 import { PracticeBenches } from './practice-benches.ts';
 import { pairingAddresses } from './serve/access-handlers.ts';
@@ -100,8 +101,10 @@ export async function startStation(options: StationOptions): Promise<Station> {
     const network: Door | null = beyond === null ? null : { kind: 'network', port: beyond.port };
     const pairing = new Pairing(world);
     const live = new LiveChannel(book, options.beat);
+    const instruments = new Instruments(book, (message) => live.tell(message), options.fault);
     const rooms: Rooms = {
       book,
+      instruments,
       pairing,
       benches: new PracticeBenches(book, (walk, meter) => live.meter(walk, meter)),
       screens: screensIn(options.screens),
@@ -133,6 +136,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
       stop: async () => {
         live.close();
         await Promise.all(servers.map(shut));
+        instruments.close();
         book.close();
       },
     };

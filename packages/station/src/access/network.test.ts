@@ -52,7 +52,7 @@ async function paired(station: Station, name = 'phone') {
 const withLan = (work: (running: RunningStation) => Promise<void>) => withStation(work, { lan: true });
 
 test('without pairing nothing is read and nothing is written from another machine', () =>
-  withLan(async ({ station }) => {
+  withLan(async ({ station, world }) => {
     const page = await openPage(station);
     const before = (await page.ask('/api/status')).json.sequence;
     const [{ name: launchName }] = (await page.ask('/api/launches')).json.launches;
@@ -64,6 +64,7 @@ test('without pairing nothing is read and nothing is written from another machin
       page.cookie.replace(/^coreward-\d+/u, `__Host-coreward-${station.lan?.port}`),
     ]) {
       const stranger = machine(station, cookie);
+      world.wait(60_000); // or all of it would be too often
       for (const [name, { method, path }] of Object.entries(routes)) {
         if (name === 'pair') continue;
         const address = path.replace(':version', '1').replace(':id', newId(ids));
@@ -256,4 +257,52 @@ test('the certificate is made once, for its own addresses, and anew before it ru
     expect(facts.checkIP('192.0.2.7')).toBe('192.0.2.7');
     expect(facts.ca).toBe(false);
     expect(facts.publicKey.asymmetricKeyDetails?.namedCurve).toBe('prime256v1');
+  }));
+
+test('a paired machine opens no port and no address', () =>
+  withLan(async ({ station }) => {
+    const phone = await paired(station);
+    const page = await openPage(station);
+    const setups = [
+      {
+        kind: 'scpi',
+        link: { by: 'tcp', host: '127.0.0.1', port: 9 },
+        query: 'READ?',
+        unit: 'W',
+        every: 1000,
+      },
+      {
+        kind: 'serial-line',
+        link: { by: 'serial', path: '/dev/ttyUSB9', baudRate: 9600 },
+        format: { separator: 'none', decimal: 'point', column: 0, unit: 'W' },
+      },
+    ];
+    for (const setup of setups) {
+      const id = newId(ids);
+      const path = `/api/instruments/${id}`;
+      const body = { name: 'meter', setup, floor: null, saturation: null };
+      const on = { method: 'POST', body: { on: true } };
+      expect((await phone.ask(path, { method: 'PUT', body })).status).toBe(403);
+      expect((await phone.ask('/api/instruments')).json.instruments).toHaveLength(0);
+      expect((await page.ask(path, { method: 'PUT', body })).status).toBe(200);
+      expect((await phone.ask(`${path}/switch`, on)).status).toBe(403);
+      expect((await phone.ask(path, { method: 'PUT', body: { ...body, name: 'mine' } })).status).toBe(403);
+      expect((await page.ask(`${path}/switch`, on)).status).toBe(200);
+      expect((await phone.ask(`${path}/switch`, { method: 'POST', body: { on: false } })).status).toBe(200);
+      expect((await page.ask(path, { method: 'DELETE' })).status).toBe(200);
+    }
+    const trial = { speaks: 'scpi', link: { by: 'tcp', host: '127.0.0.1', port: 9 } };
+    expect((await phone.ask('/api/ports/try', { method: 'POST', body: trial })).status).toBe(403);
+    expect((await phone.ask('/api/ports')).status).toBe(403);
+    // what opens nothing is everybody's
+    const typed = `/api/instruments/${newId(ids)}`;
+    const body = { name: 'typed', setup: { kind: 'typed', unit: 'W' }, floor: null, saturation: null };
+    expect((await phone.ask(typed, { method: 'PUT', body })).status).toBe(200);
+    await phone.ask(`${typed}/switch`, { method: 'POST', body: { on: true } });
+    const readings = [{ ago: 0, value: 1e-3, saturated: false }];
+    const post = { method: 'POST', body: { write: newId(ids), readings } };
+    expect((await phone.ask(`${typed}/readings`, post)).json.readings).toHaveLength(1);
+    expect((await phone.ask(`${typed}/readings?buckets=1`)).json.buckets).toMatchObject([
+      { count: 1, min: 1e-3, max: 1e-3, gap: false },
+    ]);
   }));

@@ -9,6 +9,7 @@ import { FolderLock } from './folder-lock.ts';
 import type { BookEntry, Change, DocumentWrite, WriteOutcome } from './kept-document.ts';
 import { bookFile, makeFolder, openDatabase } from './open-database.ts';
 import { type KeptPracticeAct, practiceActsIn } from './practice-acts.ts';
+import { readingsIn } from './readings.ts';
 
 interface ChangeRow {
   readonly sequence: number;
@@ -31,6 +32,8 @@ export class BenchBook {
   readonly key: Buffer;
   readonly documents: Omit<ReturnType<typeof documentsIn>, 'write' | 'put'>;
   readonly devices: Pick<ReturnType<typeof devicesIn>, 'all' | 'byHash'>;
+  /** Instruments and what they read. */
+  readonly readings: ReturnType<typeof readingsIn>;
   /** Null where the folder is shared with a station that holds it. */
   readonly lock: FolderLock | null;
   readonly #documents: ReturnType<typeof documentsIn>;
@@ -60,6 +63,7 @@ export class BenchBook {
     this.documents = this.#documents;
     this.#devices = devicesIn(this.#db, world.now);
     this.devices = this.#devices;
+    this.readings = readingsIn(this.#db, (work) => this.#telling(work));
     this.#practiceActs = practiceActsIn(this.#db);
     this.id = this.#once('book', () => newId(world));
     this.key = Buffer.from(

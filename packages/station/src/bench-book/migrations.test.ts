@@ -25,6 +25,9 @@ const contents: readonly string[] = [
    INSERT INTO changes ("write", entry) VALUES ('${entry}', '${entry}');`,
   `INSERT INTO devices VALUES ('d', 'phone', x'0a', '2026-11-04T08:00:00.000Z', '2026-11-04T08:00:00.000Z');`,
   `INSERT INTO practice_acts ("write", walk, act) VALUES ('${write}', '${entry}', '{"do":"turn"}');`,
+  `INSERT INTO instruments VALUES ('${fresh}', 'typed', 'W', 'meter', '{"kind":"typed","unit":"W"}', NULL, 2.5, 1, 0);
+   INSERT INTO reading_blocks (instrument, first, last, count, gaps, saturated, min, max, mean, packed)
+     VALUES ('${fresh}', 1, 1, 1, 0, 1, 3, 3, 3, x'01000000000000f03f000000000000084001');`,
 ];
 
 /** A book as the program of a version left it. */
@@ -62,6 +65,9 @@ for (let version = 1; version <= bookVersion; version += 1) {
       expect(book.entriesInOrder()).toHaveLength(version >= 2 ? 1 : 0);
       expect(book.devices.all()).toHaveLength(version >= 3 ? 1 : 0);
       expect(book.practiceActs(entry)).toHaveLength(version >= 4 ? 1 : 0);
+      // the bytes are the doubles 1 and 3 by hand (IEEE 754: 0x3ff0…, 0x4008…), after the form and before the mark
+      expect(book.readings.all(fresh)).toEqual(version >= 5 ? [{ t: 1, value: 3, saturated: true }] : []);
+      expect(book.readings.instruments()).toHaveLength(version >= 5 ? 1 : 0);
       // sequence numbers go on where they were, so that no page mistakes a new change for an old one
       book.addEntry({ id: fresh, kind: 'note', launch, data: '1' });
       expect(book.sequence).toBe(version >= 2 ? 11 : 10);
@@ -108,5 +114,5 @@ test('a migration that fails on the way leaves the book as it was', () =>
 test('no migration has changed since it was first released', async () => {
   const { createHash } = await import('node:crypto');
   const sums = migrations.map((sql) => createHash('sha256').update(sql).digest('hex').slice(0, 12));
-  expect(sums).toEqual(['3d40271edc8b', '89aaddb59f50', '34d00c43905b', '662462900e48']);
+  expect(sums).toEqual(['3d40271edc8b', '89aaddb59f50', '34d00c43905b', '662462900e48', '91ae4e76b4c9']);
 });

@@ -3,9 +3,10 @@ import { documents } from './migration-1-documents.ts';
 import { entries } from './migration-2-entries.ts';
 import { devices } from './migration-3-devices.ts';
 import { practice } from './migration-4-practice.ts';
+import { readings } from './migration-5-readings.ts';
 
 /** In order; the n-th makes version n out of version n − 1. */
-export const migrations: readonly string[] = [documents, entries, devices, practice];
+export const migrations: readonly string[] = [documents, entries, devices, practice, readings];
 
 /** What this program reads and writes. */
 export const bookVersion = migrations.length;

@@ -79,6 +79,11 @@ export class LiveChannel {
     this.#tellAll({ type: 'meter', walk, meter });
   }
 
+  /** Tells every page what is no change of the bench book. */
+  tell(message: LiveMessage): void {
+    this.#tellAll(message);
+  }
+
   close(): void {
     clearInterval(this.#beat);
     this.#stop();

@@ -6,6 +6,7 @@ import { hashOf, type Who } from '../access/session.ts';
 import { Declined } from '../declined.ts';
 import { newId, newSecret } from '../world.ts';
 import type { SomeHandlers } from './call.ts';
+import { mustBeHere } from './must-be-here.ts';
 import type { Rooms } from './rooms.ts';
 
 /** Where another machine finds the pairing page. The code stands behind `#`, which no browser sends anywhere. */
@@ -74,13 +75,4 @@ export function accessHandlers({
       return devices(who);
     },
   };
-}
-
-function mustBeHere(who: Who, what: string): void {
-  if (who.kind === 'here') return;
-  throw new Declined('forbidden', {
-    where: 'device',
-    what: `a paired device may not ${what}`,
-    mend: 'Do it on the station’s own computer.',
-  });
 }

@@ -13,6 +13,7 @@ import { accessHandlers } from './access-handlers.ts';
 import type { Call, Handlers } from './call.ts';
 import { documentHandlers } from './document-handlers.ts';
 import { entryHandlers } from './entry-handlers.ts';
+import { instrumentHandlers } from './instrument-handlers.ts';
 import { checked } from './malformed.ts';
 import { bodyOf } from './read-body.ts';
 import type { Rooms } from './rooms.ts';
@@ -47,6 +48,7 @@ export function appFor(door: Door, hosts: () => readonly string[], rooms: Rooms)
     export: () => exportBook(book),
     ...documentHandlers(book),
     ...entryHandlers(book),
+    ...instrumentHandlers(book, rooms.instruments),
     ...walkHandlers(book, rooms.benches),
     ...accessHandlers(rooms),
   };
@@ -86,7 +88,7 @@ export function appFor(door: Door, hosts: () => readonly string[], rooms: Rooms)
       giveCookie: (secret: string) => context.header('Set-Cookie', cookieFor(door, secret)),
     };
     // every part of the call was checked against the route of this very name
-    const given = handlers[name](call as unknown as Call<Name>);
+    const given = await handlers[name](call as unknown as Call<Name>);
     context.header('Cache-Control', 'no-store');
     return context.json(given);
   }

@@ -15,7 +15,9 @@ export interface Call<Name extends RouteName> {
 
 /** What is done for each route; what is not to be done is thrown as `Declined` or `Refusal`. */
 export type Handlers = {
-  readonly [Name in RouteName]: (call: Call<Name>) => AnswerOf<Routes[Name]>;
+  readonly [Name in RouteName]: (
+    call: Call<Name>,
+  ) => AnswerOf<Routes[Name]> | Promise<AnswerOf<Routes[Name]>>;
 };
 
 /** Some of them. */

@@ -1,12 +1,14 @@
 import type { Door } from '../access/door.ts';
 import type { Pairing } from '../access/pairing.ts';
 import type { BenchBook } from '../bench-book/bench-book.ts';
+import type { Instruments } from '../instruments/instruments.ts';
 import type { PracticeBenches } from '../practice-benches.ts';
 import type { Screens } from './screens.ts';
 
 /** What both doors share. */
 export interface Rooms {
   readonly book: BenchBook;
+  readonly instruments: Instruments;
   readonly pairing: Pairing;
   /** The simulated benches that are being walked. */
   readonly benches: PracticeBenches;
