@@ -8,7 +8,7 @@ const step = 0.02;
 const half = 175;
 /** Ridge coordinates that are told apart, and ln of the curvatures. */
 export const places: readonly number[] = Array.from({ length: 2 * half + 1 }, (_, i) => (i - half) * step);
-const lnCurvatures = Array.from({ length: 13 }, (_, i) => (i - 6) * 0.25);
+const lnCurvatures = Array.from({ length: 15 }, (_, i) => (i - 7) * 0.3);
 export const curvatures: readonly number[] = lnCurvatures.map(Math.exp);
 
 /** Doubt of the typed layout, as ln of the curvature: usually this much; now and then a length is plainly wrong. */

@@ -37,10 +37,10 @@ export const settings = {
   leftShare: 0.7,
   leastLoss: 0.012,
   mostLoss: 0.04,
-  alongChance: 0.9,
+  alongChance: 0.93,
   /** After so few steps a good start is believed a little sooner. */
   fewSteps: 3,
-  earlyChance: 0.8,
+  earlyChance: 0.83,
   /** Share of the expected loss that must come from the mean for a move to go there. */
   meanShare: 0.45,
   /** A step that is to teach is so many uncertainties long, within these limits. */
