@@ -2,6 +2,7 @@ import {
   begunEntry,
   type Cards,
   everyStep,
+  type Hazard,
   readingOf,
   type StepName,
   steerLayout,
@@ -11,6 +12,7 @@ import {
 import { type JSX, useMemo, useState } from 'react';
 import { type Cautioned, CautionedLaunch, Unreadable } from '../cautions/cautioned-launch.tsx';
 import { WhoDecides } from '../cautions/cautions-page.tsx';
+import { HazardLines } from '../cautions/hazard-view.tsx';
 import { StepView } from '../cautions/steps-page.tsx';
 import { useKeeping } from '../keeping/use-keeping.ts';
 import { steerTexts } from '../texts/steer.ts';
@@ -28,6 +30,9 @@ export function SteerPage({ id }: { readonly id: string }): JSX.Element {
   );
 }
 
+/** What reaches the reference source is said at once, whatever is folded. */
+const atTheReference = ({ id }: Hazard): boolean => id.startsWith('reference-receives');
+
 /** The steps whose cautions are read before reference light is sent backwards. */
 const before: readonly StepName[] = ['two-mirrors', 'find-light'];
 
@@ -44,15 +49,17 @@ function Told({ id, launch, answers, book }: Cautioned & { readonly id: string }
   if (!told.ok) return <Unreadable why={told.why} />;
   const { steps, layout } = told.value;
   const [first] = steps;
+  const practises = typeof steers.kept?.practice === 'number';
   const isRead = steps.every((step) => readingOf(book.read.get(step.step), step) === 'read');
   return (
     <>
       {first !== undefined && <WhoDecides cautions={first.cautions} />}
-      <p>{steerTexts.intro}</p>
-      <details className="more steer-before" open={!isRead}>
-        <summary>
-          <h2>{steerTexts.before}</h2>
-        </summary>
+      {steers.kept === null && <p>{steerTexts.intro}</p>}
+      <h2>{steerTexts.before}</h2>
+      <HazardLines hazards={steps.flatMap(({ hazards }) => hazards.filter(atTheReference))} />
+      {/* who practises has nothing connected; who has begun at the bench has read it */}
+      <details className="more" key={`${practises}`} open={!isRead && !practises}>
+        <summary>{steerTexts.steps}</summary>
         {steps.map((step) => (
           <StepView key={step.step} step={step} read={book.read.get(step.step)} enter={book.enter} />
         ))}

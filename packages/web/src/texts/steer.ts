@@ -4,6 +4,7 @@ export const steerTexts = {
   intro:
     'Two cards, the laser from one side, reference light from the other. Where both spots lie over each other on both cards, the laser’s light runs along the fibre’s own axis.',
   before: 'Before the reverse light is connected',
+  steps: 'Two steps to read and tick',
   readFirst: 'Read and tick both steps above first. Practice needs no light and can begin at once.',
   forecast: 'What the walk will begin with',
   cards: 'Where the cards stand',
@@ -46,5 +47,4 @@ export const steerTexts = {
   noBook: 'The station does not answer, so nothing would be kept. Try again when it does.',
   cannot: 'This launch cannot be steered',
   changed: 'The launch has changed since this steer was begun, and its answers no longer fit.',
-  fromLaunch: 'steer',
 } as const;
