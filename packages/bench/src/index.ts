@@ -348,3 +348,4 @@ export { bestTone, toneOf } from './walk/tone.ts';
 export { type StepSentence, stepSentence } from './walk/step-sentence.ts';
 export { type RidgePicture, ridgePicture, type TracePoint, traceOf } from './walk/walk-pictures.ts';
 export { beforeWalkTexts, estimateText, remainingText, remarkText, verdictText } from './walk/walk-words.ts';
+export { middleWalk } from './walk/middle-walk.ts';

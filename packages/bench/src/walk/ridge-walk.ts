@@ -36,7 +36,7 @@ export const settings = {
   allLoss: 0.047,
   leftShare: 0.7,
   leastLoss: 0.012,
-  mostLoss: 0.04,
+  mostLoss: 0.03,
   alongChance: 0.93,
   /** After so few steps a good start is believed a little sooner. */
   fewSteps: 3,
@@ -47,8 +47,8 @@ export const settings = {
   learnTimes: 1.5,
   learnLeast: 0.25,
   learnMost: 0.5,
-  /** Deepest detuning, √(−ln fraction), and how many floors stay. */
-  deepest: 2.6,
+  /** Deepest detuning, √(−ln fraction), clear of a weak wide foot under the peak; and how many floors stay. */
+  deepest: 2.1,
   floors: 5,
   shallowest: 0.3,
   /** Left by M2 at the end: this little (ln) is expected in one axis. */
