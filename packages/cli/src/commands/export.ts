@@ -9,7 +9,7 @@ export function addExport(program: Command, shell: Shell): void {
     .command('export')
     .summary('write everything in the bench book as plain files')
     .description(
-      'Writes every launch and part with every earlier version, every entry and the settings. Into a folder it writes ' +
+      'Writes every launch and part with every earlier version, every entry, every reading and the settings. Into a folder it writes ' +
         'YAML files, a table (CSV) and an index (JSON); into a file that ends in .json, one JSON document.',
     )
     .argument('[where]', 'a new folder, or a new file ending in .json; left out: JSON on standard output')

@@ -25,9 +25,9 @@ export function addImport(program: Command, shell: Shell): void {
         : await archiveIn((path) => textOf(inFolder(where, path), shell));
       const book = new BenchBook(await dataFolderOf(data, shell.machine), shell.machine);
       try {
-        const { documents, versions, entries, known } = importBook(book, archive);
+        const { documents, versions, entries, readings, known } = importBook(book, archive);
         shell.print(
-          `Taken in: ${versions} versions of ${documents} documents, ${entries} entries. Known already: ${known}.\n`,
+          `Taken in: ${versions} versions of ${documents} documents, ${entries} entries, ${readings} readings. Known already: ${known}.\n`,
         );
       } finally {
         book.close();

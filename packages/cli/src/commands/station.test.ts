@@ -82,7 +82,9 @@ test('what is exported into a folder or a file is imported elsewhere, and export
     ['book.json', 'three'],
   ] as const) {
     const taken = await type(['import', at(from), '--data', at(to)]);
-    expect(taken.printed).toBe('Taken in: 23 versions of 23 documents, 0 entries. Known already: 0.\n');
+    expect(taken.printed).toBe(
+      'Taken in: 23 versions of 23 documents, 0 entries, 0 readings. Known already: 0.\n',
+    );
     expect((await type(['export', '--data', at(to)])).printed).toBe(whole.printed);
   }
   expect((await type(['import', at('files'), '--data', at('two')])).printed).toContain('Known already: 23.');

@@ -1,13 +1,23 @@
 import { Refusal, type RefusalParts } from '@coreward/bench';
 import { idText, timeText, versionNumber, z } from '@coreward/contract';
 import { anyName } from '../bench-book/readable.ts';
-import { type Archive, type ArchivedDocument, archive, archivedDocument } from './archive.ts';
+import {
+  type Archive,
+  type ArchivedDocument,
+  archive,
+  archivedDocument,
+  instrumentFacts,
+} from './archive.ts';
 import { readCsv, writeCsv } from './csv.ts';
+import { readingsFrom, readingsTable } from './readings-table.ts';
 
 /** The file that says what the others are. */
 export const indexFile = 'coreward-export.json';
 const entriesFile = 'entries.csv';
 const entryColumns = ['id', 'time', 'kind', 'launch', 'data'] as const;
+
+/** A file below the folder of the index, whatever it says. */
+const filePath = z.string().check(z.regex(/^(?!.*\.\.)[\p{L}\p{N}][\p{L}\p{N}./-]*$/u));
 
 const index = z.strictObject({
   coreward: z.literal(1),
@@ -22,22 +32,23 @@ const index = z.strictObject({
           changed: timeText,
           putAway: z.boolean(),
           invented: z.boolean(),
-          // below the folder of the index, whatever it says
-          file: z.string().check(z.regex(/^(?!.*\.\.)[\p{L}\p{N}][\p{L}\p{N}./-]*$/u)),
+          file: filePath,
         }),
       ),
     }),
   ),
   entries: z.literal(entriesFile),
+  instruments: z.exactOptional(z.array(z.strictObject({ ...instrumentFacts, file: filePath }))),
 });
 
 /**
  * An archive as files for people: every launch and part a YAML file, the newest version of each in plain sight and the
- * earlier ones in `earlier/`, the entries a table, and an index.
+ * earlier ones in `earlier/`, the entries a table, the readings of each
+ * instrument another, and an index.
  *
  * @returns texts by their paths below one folder; the index comes last, so that a folder with an index is a whole one
  */
-export function archiveFiles({ documents, entries }: Archive): ReadonlyMap<string, string> {
+export function archiveFiles({ documents, entries, instruments }: Archive): ReadonlyMap<string, string> {
   const files = new Map<string, string>();
   const indexed = documents.map((document) => {
     const paths = pathsOf(document, files);
@@ -55,7 +66,18 @@ export function archiveFiles({ documents, entries }: Archive): ReadonlyMap<strin
     JSON.stringify(entry.data),
   ]);
   files.set(entriesFile, writeCsv([entryColumns, ...rows]));
-  const facts = { coreward: 1, contents: 'bench book', documents: indexed, entries: entriesFile };
+  const series = instruments?.map(({ readings, ...facts }) => {
+    const file = `readings/${facts.kind}-${facts.id}.csv`;
+    files.set(file, readingsTable(readings));
+    return { ...facts, file };
+  });
+  const facts = {
+    coreward: 1,
+    contents: 'bench book',
+    documents: indexed,
+    entries: entriesFile,
+    ...(series === undefined ? {} : { instruments: series }),
+  };
   files.set(indexFile, `${JSON.stringify(facts, null, 2)}\n`);
   return files;
 }
@@ -92,7 +114,7 @@ function pathsOf(
  * @throws {Refusal} if what lies there is no export
  */
 export async function archiveIn(read: (path: string) => Promise<string>): Promise<Archive> {
-  const { documents } = checked(index, jsonIn(await read(indexFile), indexFile), indexFile);
+  const { documents, instruments } = checked(index, jsonIn(await read(indexFile), indexFile), indexFile);
   const archived: ArchivedDocument[] = [];
   for (const { id, kind, versions } of documents) {
     const whole = [];
@@ -100,7 +122,15 @@ export async function archiveIn(read: (path: string) => Promise<string>): Promis
     archived.push({ id, kind, versions: whole });
   }
   const entries = entriesIn(await read(entriesFile));
-  return checked(archive, { coreward: 1, contents: 'bench book', documents: archived, entries }, indexFile);
+  const facts = { coreward: 1, contents: 'bench book', documents: archived, entries };
+  if (instruments === undefined) return checked(archive, facts, indexFile);
+  const series = [];
+  for (const { file, ...rest } of instruments) {
+    const readings = readingsFrom(await read(file));
+    if (readings === null) throw notAnExport(file, 'its rows are not those of readings');
+    series.push({ ...rest, readings });
+  }
+  return checked(archive, { ...facts, instruments: series }, indexFile);
 }
 
 /**

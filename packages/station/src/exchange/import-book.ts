@@ -1,9 +1,9 @@
-import { Refusal, type RefusalParts } from '@coreward/bench';
+import { type Reading, Refusal, type RefusalParts } from '@coreward/bench';
 import type { BenchBook } from '../bench-book/bench-book.ts';
 import { isSameState } from '../bench-book/documents.ts';
 import { anyName } from '../bench-book/readable.ts';
 import { newId } from '../world.ts';
-import type { Archive, ArchivedDocument, ArchivedEntry } from './archive.ts';
+import type { Archive, ArchivedDocument, ArchivedEntry, ArchivedInstrument } from './archive.ts';
 
 /** What an import came to. */
 export interface Imported {
@@ -11,7 +11,8 @@ export interface Imported {
   readonly documents: number;
   readonly versions: number;
   readonly entries: number;
-  /** Documents and entries that were there already. */
+  readonly readings: number;
+  /** Documents, entries and instruments that were there already. */
   readonly known: number;
 }
 
@@ -23,7 +24,7 @@ export interface Imported {
  */
 export function importBook(
   book: BenchBook,
-  { documents, entries }: Pick<Archive, 'documents' | 'entries'>,
+  { documents, entries, instruments = [] }: Pick<Archive, 'documents' | 'entries' | 'instruments'>,
 ): Imported {
   const refused: RefusalParts[] = [];
   mustKnowLaunches({ documents, entries }, book, refused);
@@ -50,8 +51,20 @@ export function importBook(
         if (refused.length === 0) putEntry({ ...entry, data: JSON.stringify(entry.data) }, entry.id);
       }
     }
+    let readings = 0;
+    for (const instrument of instruments) {
+      const fresh = freshReadings(instrument, book, refused);
+      if (fresh === null) known += 1;
+      else readings += fresh.length;
+      if (fresh === null || refused.length > 0) continue;
+      const { readings: _, setup, ...facts } = instrument;
+      // off, whatever it was: what comes from elsewhere opens nothing by itself
+      const before = book.readings.instrument(facts.id);
+      if (before === null) book.readings.putInstrument({ ...facts, setup: JSON.stringify(setup), on: false });
+      book.readings.putReadings(facts.id, fresh, null);
+    }
     if (refused.length > 0) throw new Refusal(refused); // which undoes what was put
-    return { documents: touched, versions, entries: added, known };
+    return { documents: touched, versions, entries: added, readings, known };
   });
 }
 
@@ -83,6 +96,33 @@ function freshVersions(
     return [];
   }
   return versions.slice(here.length);
+}
+
+/** What is to be added to the readings that are there; null if nothing is. */
+function freshReadings(
+  { id, kind, unit, readings }: ArchivedInstrument,
+  book: BenchBook,
+  refused: RefusalParts[],
+): readonly Reading[] | null {
+  const before = book.readings.instrument(id);
+  if (before === null) return readings;
+  const here = book.readings.all(id);
+  const isOther = (one: Reading, index: number) => {
+    const there = readings[index];
+    return (
+      there !== undefined &&
+      (there.t !== one.t || there.value !== one.value || there.saturated !== one.saturated)
+    );
+  };
+  if (before.kind !== kind || before.unit !== unit || here.some(isOther)) {
+    refused.push({
+      where: `instrument ${id}`,
+      what: 'this bench book has other readings by this name',
+      mend: 'Import into an empty folder with `--data`.',
+    });
+    return null;
+  }
+  return readings.length > here.length ? readings.slice(here.length) : null;
 }
 
 function isKnown(entry: ArchivedEntry, book: BenchBook, refused: RefusalParts[]): boolean {

@@ -61,6 +61,52 @@ async function throughFiles(archive: Archive): Promise<Archive> {
   return archiveIn(async (path) => files.get(path.toLowerCase())?.toString('utf8') ?? '');
 }
 
+// what a table must not lose: gaps, signs of nothing, the last digit, the time of a restart
+test('readings go out and come back the same, and once', async () => {
+  await fc.assert(
+    fc.asyncProperty(
+      fc.array(
+        fc.record({
+          t: fc.double({ min: 0, max: 1e14, noNaN: true }),
+          value: fc.option(fc.double({ noNaN: true, noDefaultInfinity: true })),
+          saturated: fc.boolean(),
+        }),
+        { maxLength: 20 },
+      ),
+      (readings) =>
+        inFolder(async (folder) => {
+          const facts = {
+            kind: 'typed',
+            unit: 'W',
+            name: 'meter, "old"',
+            floor: 1e-9,
+            saturation: null,
+          } as const;
+          const setup = { kind: 'typed', unit: 'W' } as const;
+          const one = { id: settingsId, ...facts, setup, putAway: true, readings };
+          const archive: Archive = {
+            coreward: 1,
+            contents: 'bench book',
+            documents: [],
+            entries: [],
+            instruments: [one],
+          };
+          const book = new BenchBook(folder, world);
+          expect(importBook(book, archive).readings).toBe(readings.length);
+          expect(await throughFiles(exportBook(book))).toEqual(archive);
+          expect(importBook(book, archive)).toMatchObject({ readings: 0, known: 1 });
+          expect(book.readings.all(settingsId)).toEqual(readings);
+          if (readings.length > 0) {
+            const other = { ...one, readings: [{ t: 1, value: 123.5, saturated: false }] };
+            expect(() => importBook(book, { ...archive, instruments: [other] })).toThrow('other readings');
+          }
+          book.close();
+        }),
+    ),
+    { numRuns: 20 },
+  );
+});
+
 // 20 runs: each opens two databases on a real disk
 test('a book goes out and comes back the same, to the last character, as JSON and as a folder', async () => {
   await fc.assert(
@@ -142,7 +188,7 @@ test('importing a book into one that has the example, too, does not double it', 
     world.wait(86_400_000);
     const other = new BenchBook(join(folder, 'other'), world);
     giveExample(other);
-    expect(importBook(other, out)).toEqual({ documents: 1, versions: 1, entries: 0, known: 22 });
+    expect(importBook(other, out)).toEqual({ documents: 1, versions: 1, entries: 0, readings: 0, known: 22 });
     expect(other.documents.all(['launch'])[0]?.putAway).toBe(true);
     other.close();
   }));
