@@ -10,7 +10,8 @@ export function estimateText(estimate: WalkEstimate, meter: WalkMeter): string {
   const { missing, missingLow, missingHigh, horizontalShare } = estimate;
   if (missing === null || missingLow === null || missingHigh === null)
     return 'How much is missing cannot be said yet.';
-  const about = `About ${writeValue(missing, 'fraction', 1)} left, ${writeInterval(missingLow, missingHigh, 'fraction', missingHigh < 0.095 ? 1 : 2)}`;
+  const digits = missingHigh < 0.095 ? 1 : 2;
+  const about = `About ${writeValue(missing, 'fraction', digits)} left, ${writeInterval(missingLow, missingHigh, 'fraction', digits)}`;
   return `${about}${sideText(horizontalShare)}.`;
 }
 

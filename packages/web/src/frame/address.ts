@@ -3,7 +3,7 @@ export type Page =
   | { readonly page: 'start' }
   | { readonly page: 'new' }
   | { readonly page: 'launch'; readonly id: string }
-  | { readonly page: 'versions' | 'cautions' | 'steps' | 'steer'; readonly id: string }
+  | { readonly page: 'versions' | 'cautions' | 'steps' | 'steer' | 'walk'; readonly id: string }
   | { readonly page: 'drawer' }
   | { readonly page: 'gauges' }
   | GaugeAddress
@@ -38,7 +38,7 @@ const plain = {
 } as const;
 
 const idPattern = '[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}';
-const launchPattern = new RegExp(`^/launch/(${idPattern})(?:/(versions|cautions|steps|steer))?$`, 'u');
+const launchPattern = new RegExp(`^/launch/(${idPattern})(?:/(versions|cautions|steps|steer|walk))?$`, 'u');
 const gaugePattern = new RegExp(`^/gauge/([a-z][a-z0-9-]*)(?:/(launch|part|reading)/(${idPattern}))?$`, 'u');
 
 /** The page at a path; a path that leads nowhere is a page of its own. */
@@ -48,7 +48,7 @@ export function pageAt(path: string): Page {
   const [, id, of] = launchPattern.exec(trimmed) ?? [];
   if (id !== undefined)
     return {
-      page: of === undefined ? 'launch' : (of as 'versions' | 'cautions' | 'steps' | 'steer'),
+      page: of === undefined ? 'launch' : (of as 'versions' | 'cautions' | 'steps' | 'steer' | 'walk'),
       id,
     };
   const [, gauge, kind, about] = gaugePattern.exec(trimmed) ?? [];
@@ -67,6 +67,7 @@ export function pathOf(page: Page): string {
     case 'versions':
     case 'cautions':
     case 'steps':
+    case 'walk':
     case 'steer':
       return `/launch/${page.id}/${page.page}`;
     case 'gauge': {

@@ -25,6 +25,7 @@ const CautionsPage = lazy(async () => ({
 }));
 const StepsPage = lazy(async () => ({ default: (await import('../cautions/steps-page.tsx')).StepsPage }));
 const SteerPage = lazy(async () => ({ default: (await import('../steer/steer-page.tsx')).SteerPage }));
+const WalkPage = lazy(async () => ({ default: (await import('../walk/walk-page.tsx')).WalkPage }));
 const DrawerPage = lazy(async () => ({ default: (await import('../drawer/drawer-page.tsx')).DrawerPage }));
 const GaugesPage = lazy(async () => ({ default: (await import('../gauge/gauges-page.tsx')).GaugesPage }));
 const GaugePage = lazy(async () => ({ default: (await import('../gauge/gauge-page.tsx')).GaugePage }));
@@ -41,7 +42,7 @@ const ways: readonly {
   {
     page: { page: 'start' },
     word: frameTexts.launches,
-    also: ['launch', 'versions', 'cautions', 'steps', 'steer', 'new'],
+    also: ['launch', 'versions', 'cautions', 'steps', 'steer', 'walk', 'new'],
   },
   { page: { page: 'drawer' }, word: frameTexts.drawer, also: [] },
   { page: { page: 'gauges' }, word: frameTexts.gauges, also: ['gauge'] },
@@ -136,6 +137,8 @@ function PageShown({ page }: { readonly page: Page }): JSX.Element {
       return <CautionsPage key={page.id} id={page.id} />;
     case 'steps':
       return <StepsPage key={page.id} id={page.id} />;
+    case 'walk':
+      return <WalkPage key={page.id} id={page.id} />;
     case 'steer':
       return <SteerPage key={page.id} id={page.id} />;
     case 'gauge':

@@ -138,6 +138,11 @@ export function createJoining(world: World, store: Store, sender: () => Sender):
       sender().flush();
       return;
     }
+    if (message.type === 'meter') {
+      const { walk, meter: reading } = message;
+      store.set(() => ({ meter: { walk, reading } }));
+      return;
+    }
     // a beat, or readings, which whoever shows them hears by himself
     if (message.type === 'beat' || !('write' in message)) return;
     store.set((state) => {

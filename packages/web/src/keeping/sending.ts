@@ -64,7 +64,9 @@ export function createSender(world: World, store: Store, lost: () => void): Send
     const waiting = store.get().unkept.filter(({ thing }) => keyOf(thing) === key);
     const { content: mine, what } = waiting.at(-1) ?? write;
     for (const { write: id } of waiting) forget(world.storage, id);
-    const theirs = answer.current;
+    const { current } = answer;
+    // a walk is never written here: what is answered with one is no clash of documents
+    const theirs = current !== undefined && current !== null && 'acts' in current ? null : current;
     store.set((state) => ({
       unkept: state.unkept.filter(({ thing }) => keyOf(thing) !== key),
       ...(answer.code === 'stale'

@@ -66,6 +66,7 @@ function Shown({ launch }: { readonly launch: ShownLaunch }): JSX.Element {
         <PageLink to={{ page: 'cautions', id }}>{words.cautions}</PageLink>
         <PageLink to={{ page: 'steps', id }}>{words.steps}</PageLink>
         <PageLink to={{ page: 'steer', id }}>{words.steer}</PageLink>
+        <PageLink to={{ page: 'walk', id }}>{invented ? words.practise : words.walk}</PageLink>
         <PageLink to={{ page: 'versions', id }}>{words.versions}</PageLink>
         <button type="button" className="quiet-button" onClick={copy}>
           {words.copy}

@@ -62,6 +62,8 @@ export const startTexts = {
     whatRenamed: (before: string, after: string): string => `name “${before}” to “${after}”`,
     cautions: 'cautions',
     steps: 'step by step',
+    walk: 'walk',
+    practise: 'walk, or practise it',
     steer: 'steer',
     versions: 'earlier versions',
     copy: 'Make a copy',

@@ -1,0 +1,116 @@
+import type { Screw, WalkAct } from '@coreward/bench';
+import { type BeginWalk, routes, type WalkStands } from '@coreward/contract';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { ask, NotDone } from '../keeping/client.ts';
+import { useKeeping, useKept } from '../keeping/use-keeping.ts';
+import { walkTexts } from '../texts/walk.ts';
+
+/** The walk of a launch as the station has it, and what can be done in it. */
+export interface WalkHeld {
+  /** Null: nothing is known yet. */
+  readonly stands: WalkStands | 'failed' | null;
+  /** What went wrong with the last thing that was done; null: nothing. */
+  readonly said: string | null;
+  readonly busy: boolean;
+  readonly begin: (how: Omit<BeginWalk, 'write'>) => void;
+  readonly act: (act: WalkAct) => void;
+  readonly hand: () => void;
+  readonly turn: (screw: Screw, turns: number) => void;
+}
+
+/** Follows the walk of a launch: fetched anew with every change there is, so that all pages are in step. */
+export function useWalk(launch: string): WalkHeld {
+  const { world } = useKeeping();
+  const { sequence, loaded, connection, meter } = useKept();
+  const [stands, setStands] = useState<WalkHeld['stands']>(null);
+  const [said, setSaid] = useState<string | null>(null);
+  const [busy, setBusy] = useState(false);
+  /** A write whose answer was lost keeps its name, so that it is done once. */
+  const unanswered = useRef<{ readonly key: string; readonly write: string } | null>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: every change (`sequence`) may have been an act
+  useEffect(() => {
+    if (!loaded) return;
+    let left = false;
+    ask(world, routes.walk, { id: launch }, null).then(
+      (found) => {
+        if (!left) setStands(found);
+      },
+      () => {
+        if (!left) setStands((before) => before ?? 'failed');
+      },
+    );
+    return () => {
+      left = true;
+    };
+  }, [world, launch, sequence, loaded, connection]);
+
+  const walk = stands === null || stands === 'failed' ? null : stands.walk;
+  const send = useCallback(
+    async (key: string, sending: (write: string) => Promise<WalkStands>): Promise<void> => {
+      const write = unanswered.current?.key === key ? unanswered.current.write : world.newId();
+      unanswered.current = { key, write };
+      setBusy(true);
+      try {
+        setStands(await sending(write));
+        setSaid(null);
+        unanswered.current = null;
+      } catch (error) {
+        if (!(error instanceof NotDone)) setSaid(walkTexts.notKept);
+        else {
+          unanswered.current = null;
+          if (error.answer.code !== 'stale') setSaid(error.message);
+          else {
+            setSaid(walkTexts.first);
+            setStands(await ask(world, routes.walk, { id: launch }, null).catch(() => 'failed' as const));
+          }
+        }
+      } finally {
+        setBusy(false);
+      }
+    },
+    [world, launch],
+  );
+  /** Turns of one screw that wait while a request is on its way, added up by the station one after the other. */
+  const queue = useRef<Promise<void>>(Promise.resolve());
+
+  const shown = useMemo((): WalkHeld['stands'] => {
+    if (stands === null || stands === 'failed' || walk === null || meter?.walk !== walk.id) return stands;
+    return { ...stands, meter: meter.reading };
+  }, [stands, walk, meter]);
+  return {
+    stands: shown,
+    said,
+    busy,
+    begin: (how) =>
+      void send(`begin ${JSON.stringify(how)}`, (write) =>
+        ask(world, routes.beginWalk, { id: launch }, { ...how, write }),
+      ),
+    act: (act) => {
+      if (walk === null) return;
+      const after = walk.acts.length;
+      void send(`${walk.id} ${after} ${JSON.stringify(act)}`, (write) =>
+        ask(world, routes.writeWalkAct, { id: walk.id }, { write, after, act }),
+      );
+    },
+    hand: () => {
+      if (walk === null) return;
+      const after = walk.acts.length;
+      void send(`${walk.id} ${after} hand`, (write) =>
+        ask(world, routes.handDoes, { id: walk.id }, { write, after }),
+      );
+    },
+    turn: (screw, turns) => {
+      if (walk === null) return;
+      const { id } = walk;
+      const write = world.newId();
+      queue.current = queue.current.then(async () => {
+        try {
+          await ask(world, routes.turnScrew, { id }, { write, screw, turns });
+          setSaid(null);
+        } catch {
+          setSaid(walkTexts.notKept);
+        }
+      });
+    },
+  };
+}
