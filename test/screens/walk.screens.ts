@@ -1,0 +1,183 @@
+/// <reference lib="dom" />
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Page } from '@playwright/test';
+import { allKept, examplePath, expect, stationGone, test } from './bench-test.ts';
+
+/** Evaluated in the page by the test's own channel: the page's policy lets no script in. */
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+const instruction = (page: Page) => page.locator('.instruction');
+const moves = (page: Page) => page.getByRole('list').and(page.locator('.moves')).getByRole('listitem');
+const press = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).click();
+
+async function practise(page: Page, address: string): Promise<void> {
+  await page.goto(`${address}${examplePath}/walk`);
+  await press(page, 'Practise on a simulated bench');
+  await expect(instruction(page)).toContainText('Block the beam');
+}
+
+/** Lets the practised hand do so many steps, each only when the one before is kept. */
+async function handDoes(page: Page, steps: number): Promise<void> {
+  for (let done = 0; done < steps; done += 1) {
+    const before = await moves(page).count();
+    await press(page, 'Let the practised hand do it');
+    await expect(moves(page)).toHaveCount(before + 1);
+  }
+}
+
+test('a practice walk from the launch to its end, phone and laptop in step', async ({
+  opened: laptop,
+  station,
+  context,
+}) => {
+  test.setTimeout(180_000);
+  await laptop.goto(`${station.address}${examplePath}`);
+  await laptop.getByRole('link', { name: 'walk, or practise it' }).click();
+  await expect(laptop.getByText('LP01 is one round spot')).toBeVisible();
+  // a real bench is walked only when its cautions are read
+  await expect(laptop.getByRole('button', { name: 'Walk this bench' })).toBeDisabled();
+  await press(laptop, 'Practise on a simulated bench');
+  await expect(instruction(laptop)).toContainText('Block the beam');
+  const phone = await context.newPage();
+  await phone.setViewportSize({ width: 360, height: 740 });
+  await phone.goto(`${station.address}${examplePath}/walk`);
+  await expect(instruction(phone)).toContainText('Block the beam');
+  await handDoes(phone, 3);
+  await expect(moves(laptop)).toHaveCount(3);
+  await expect(instruction(laptop)).toHaveText((await instruction(phone).textContent()) ?? '');
+  const verdict = laptop.getByRole('region', { name: 'The climb is over' });
+  for (let steps = 0; steps < 170 && !(await verdict.isVisible()); steps += 1) await handDoes(laptop, 1);
+  await expect(verdict).toBeVisible();
+  await expect(phone.getByRole('region', { name: 'The climb is over' })).toBeVisible();
+  await expect(verdict).toContainText('95 %');
+  for (
+    let left = 0;
+    left < 6 && (await laptop.getByRole('button', { name: 'Skip' }).isVisible());
+    left += 1
+  ) {
+    const before = await moves(laptop).count();
+    await press(laptop, 'Skip');
+    await expect(moves(laptop)).toHaveCount(before + 1);
+  }
+  await expect(instruction(phone)).toContainText('Nothing is left to do');
+});
+
+test('undo takes one answer back on both pages, and a typed reading counts in the unit shown', async ({
+  opened: page,
+  station,
+  context,
+}) => {
+  await practise(page, station.address);
+  const other = await context.newPage();
+  await other.goto(`${station.address}${examplePath}/walk`);
+  await handDoes(page, 2);
+  await expect(moves(other)).toHaveCount(2);
+  await press(other, 'Undo');
+  await expect(moves(page)).toHaveCount(1);
+  const field = page.getByRole('textbox');
+  await field.fill('plenty');
+  await press(page, 'Done');
+  await expect(page.getByRole('alert')).toBeVisible();
+  await field.fill('5 mW');
+  await field.press('Enter');
+  await expect(page.locator('.reading-best')).toContainText('5 mW');
+});
+
+test('a screw turned the wrong way is seen at once on both pages and can be turned back', async ({
+  opened: page,
+  station,
+  context,
+}) => {
+  await practise(page, station.address);
+  const other = await context.newPage();
+  await other.goto(`${station.address}${examplePath}/walk`);
+  await handDoes(page, 3);
+  const shown = page.locator('.reading-large output');
+  const before = await shown.textContent();
+  const knob = page.getByRole('group', { name: 'M2 horizontal' });
+  await knob.getByRole('button', { name: 'M2 horizontal, +1/4 turn' }).click();
+  await expect(shown).not.toHaveText(before ?? '');
+  await expect(other.locator('.reading-large output')).toHaveText((await shown.textContent()) ?? '');
+  const lost = await shown.textContent();
+  // by keys alone, and past the slack
+  await knob.focus();
+  for (let turns = 0; turns < 4; turns += 1) await page.keyboard.press('Shift+ArrowLeft');
+  await expect(shown).not.toHaveText(lost ?? '');
+  // the hand finds the light again from wherever it was left
+  await handDoes(page, 1);
+});
+
+test('a station that is killed in the middle of a walk goes on where it was', async ({
+  opened: page,
+  station,
+  mayComplain,
+}) => {
+  mayComplain.push(stationGone);
+  await practise(page, station.address);
+  await handDoes(page, 4);
+  const asked = await instruction(page).textContent();
+  await station.kill();
+  await press(page, 'Skip');
+  await expect(page.getByRole('alert')).toContainText('Press again');
+  await station.start();
+  await page.reload();
+  await expect(instruction(page)).toHaveText(asked ?? '');
+  await expect(moves(page)).toHaveCount(4);
+  await handDoes(page, 1);
+});
+
+test('by eye no share is claimed, and what is told is brighter, the same or dimmer', async ({
+  opened: page,
+  station,
+}) => {
+  await page.goto(`${station.address}${examplePath}/walk`);
+  await page.getByRole('radio', { name: 'my eye: brighter, the same, dimmer' }).check();
+  await press(page, 'Practise on a simulated bench');
+  await expect(instruction(page)).toContainText('Rock M2');
+  for (const seen of ['Brighter', 'The same', 'Dimmer', 'Brighter']) {
+    const before = await moves(page).count();
+    const told = page.getByRole('button', { name: seen, exact: true });
+    const done = page.getByRole('button', { name: 'Done', exact: true });
+    // a screw that is only turned has nothing to be told
+    await expect(told.or(done).first()).toBeEnabled();
+    await ((await told.isVisible()) ? told : done).click();
+    await expect(moves(page)).toHaveCount(before + 1);
+  }
+  await expect(page.locator('.estimate')).not.toContainText('%');
+});
+
+test('axe, both themes, 360 px, and buttons for a wet thumb', async ({ opened: page, station }) => {
+  for (const theme of ['dark', 'light'] as const) {
+    await page.goto(station.address);
+    await page.getByRole('radio', { name: theme, exact: true }).check();
+    await allKept(page);
+    await page.goto(`${station.address}${examplePath}/walk`);
+    const begin = page.getByRole('button', { name: 'Practise on a simulated bench' });
+    if (theme === 'dark') await begin.click();
+    await expect(instruction(page)).toBeVisible();
+    await handDoes(page, 6);
+    await page.evaluate(axeSource);
+    const violations = await page.evaluate(async () => {
+      // biome-ignore lint/suspicious/noExplicitAny: axe puts itself on the window
+      const { violations } = await (window as any).axe.run();
+      return violations.map(
+        ({ id, nodes }: { id: string; nodes: { html: string }[] }) =>
+          `${id}: ${nodes[0]?.html.slice(0, 200)}`,
+      );
+    });
+    expect(violations, theme).toEqual([]);
+    await page.setViewportSize({ width: 360, height: 740 });
+    const over = () => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    await expect.poll(over).toBeLessThanOrEqual(0);
+    const heights = await page
+      .locator('.pad button')
+      .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().height));
+    for (const height of heights) expect(height).toBeGreaterThanOrEqual(56);
+    if (process.env.LOOK !== undefined)
+      await page.screenshot({ path: `/tmp/walk-360-${theme}.png`, fullPage: true });
+    await page.setViewportSize({ width: 1280, height: 800 });
+    if (process.env.LOOK !== undefined)
+      await page.screenshot({ path: `/tmp/walk-1280-${theme}.png`, fullPage: true });
+  }
+});
