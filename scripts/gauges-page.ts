@@ -17,7 +17,7 @@ function sectionFor(name: string): string {
     '',
     ...cautions.flatMap((caution) => ['>', ...wrapped(`Caution: ${caution}`, '> ', '> ')]).slice(1),
     '',
-    `| ${gauge.takes === 'picture' ? 'setting' : 'column or setting'} | | what it is |`,
+    `| ${gauge.columns.length === 0 ? 'setting' : 'column or setting'} | | what it is |`,
     '|---|---|---|',
     ...gauge.columns.map((column) => row(exampleHeading(column), column.needed, column.what)),
     ...gauge.settings.map((setting) => row(`# ${setting.name}`, setting.needed, setting.what)),

@@ -7,7 +7,7 @@ import { simulators } from '../scripts/calibrate/simulators.ts';
  * A short form of `npm run calibrate:gauges`: simulated readings with known truth, the same on every run. Of n intervals
  * that hold the truth with 90 %, the share that does scatters by √(0.09/n); three such deviations are allowed here.
  */
-const slow = /spot-picture/u;
+const slow = /spot-picture|card-offset/u;
 
 test('every gauge is calibrated', () => {
   const covered = new Set(simulators.map(({ gauge }) => gauge));

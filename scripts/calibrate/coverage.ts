@@ -1,4 +1,4 @@
-import { gaugeNamed } from '@coreward/bench';
+import { type Gauge, type GaugeAnswer, gaugeNamed, type Readings, Refusal } from '@coreward/bench';
 import { normalFrom, seededUniform } from '@coreward/optics';
 import type { Simulator } from './simulated.ts';
 
@@ -20,7 +20,7 @@ export function coverageOf(simulator: Simulator, sets: number, seed: number): re
   const counts = simulator.counted.map((quantity) => ({ quantity, sets, held: 0, refused: 0 }));
   for (let i = 0; i < sets; i++) {
     const { readings, truth } = simulator.draw(random, normal);
-    const { answers } = gauge.measure(readings);
+    const answers = answersOf(gauge, readings);
     for (const count of counts) {
       const answer = answers.find(({ quantity }) => quantity === count.quantity);
       const real = truth[count.quantity]!;
@@ -29,6 +29,16 @@ export function coverageOf(simulator: Simulator, sets: number, seed: number): re
     }
   }
   return counts;
+}
+
+/** None where the readings are refused. */
+function answersOf(gauge: Gauge, readings: Readings): readonly GaugeAnswer[] {
+  try {
+    return gauge.measure(readings).answers;
+  } catch (error) {
+    if (error instanceof Refusal) return [];
+    throw error;
+  }
 }
 
 /** Of those that got a figure, the share whose interval held the truth. */

@@ -245,6 +245,11 @@ export { compareOrigins, weakestOrigin } from './quantity/origin.ts';
 export { type Entry, type Origin, origins, type Quantity, type Shape } from './quantity/quantity.ts';
 export { Refusal, type RefusalParts } from './refusal.ts';
 export { type CardDrawing, cardDrawing, type RasterDrawing, rasterDrawing } from './steer/card-drawing.ts';
+export { lackWords } from './steer/card-offset/card-offset.ts';
+export type { CameraLooks, CardReading } from './steer/card-offset/card-reading.ts';
+export { cardReading } from './steer/card-offset/card-reading.ts';
+export { type CardScale, cardScaleOf, readPixel, readRectangle } from './steer/card-offset/card-scale.ts';
+export { type CardSpot, type CardSpotRead, cardSpot, type SpotLack } from './steer/card-offset/card-spot.ts';
 export type { CardOffset, Offsets } from './steer/exact-turns.ts';
 export {
   answerEntry,
@@ -310,6 +315,7 @@ export {
 export { afterWalk } from './walk/after-walk.ts';
 export { checkAnswer } from './walk/check-answer.ts';
 export { type Known, knownOf, type WalkGeometry } from './walk/known.ts';
+export { middleWalk } from './walk/middle-walk.ts';
 export { moveText, screwWords, stepWords, walkActText, walkBeginningText } from './walk/move-words.ts';
 export { type PracticeAct, type Practised, practise } from './walk/practised.ts';
 export type { WalkAsk, WalkEstimate, WalkProcedure, WalkRemark, WalkVerdict } from './walk/procedure.ts';
@@ -343,9 +349,8 @@ export {
   type WalkMirror,
   type WalkStep,
 } from './walk/step.ts';
+export { type StepSentence, stepSentence } from './walk/step-sentence.ts';
 export { taughtWalk } from './walk/taught-walk.ts';
 export { bestTone, toneOf } from './walk/tone.ts';
-export { type StepSentence, stepSentence } from './walk/step-sentence.ts';
 export { type RidgePicture, ridgePicture, type TracePoint, traceOf } from './walk/walk-pictures.ts';
 export { beforeWalkTexts, estimateText, remainingText, remarkText, verdictText } from './walk/walk-words.ts';
-export { middleWalk } from './walk/middle-walk.ts';

@@ -110,6 +110,7 @@ function settingFor(spec: SettingSpec, raw: RawReadings, taken: Set<RawColumn>):
 }
 
 function readSetting(spec: SettingSpec, given: RawSetting): Setting | string | RefusalParts {
+  if (spec.dimension === 'text') return given.text.trim();
   if (spec.dimension === 'word') {
     const word = spec.words[given.text.trim().toLowerCase().replace(/\s+/gu, '')];
     const choices = [...new Set(Object.values(spec.words))].map((choice) => `\`${choice}\``).join(' or ');
@@ -146,9 +147,15 @@ export function exampleHeading({ name, dimension }: ColumnSpec): string {
 /** How a setting may be written: `635 nm`. */
 export function settingExample(spec: SettingSpec): string {
   if (spec.name.startsWith('wavelength')) return '635 nm';
-  return spec.dimension === 'word'
-    ? Object.values(spec.words)[0]!
-    : dimensionFacts[spec.dimension].examples[0]!;
+  if (spec.dimension === 'fraction') return '3 %';
+  switch (spec.dimension) {
+    case 'text':
+      return spec.example;
+    case 'word':
+      return Object.values(spec.words)[0]!;
+    default:
+      return dimensionFacts[spec.dimension].examples[0]!;
+  }
 }
 
 const usualUnits: Readonly<Partial<Record<string, string>>> = {

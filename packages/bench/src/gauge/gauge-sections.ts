@@ -65,7 +65,11 @@ function givenAs({ takes, columns, settings }: Gauge): string {
   const named = (spec: { readonly name: string; readonly needed: boolean }): string =>
     spec.needed ? spec.name : `[${spec.name}]`;
   const parts = [
-    takes === 'picture' ? 'a PNG or JPEG' : `columns ${columns.map(named).join(', ')}`,
+    takes === 'picture'
+      ? 'a PNG or JPEG'
+      : takes === 'two pictures'
+        ? 'two PNGs or JPEGs, forward then reverse'
+        : `columns ${columns.map(named).join(', ')}`,
     ...(settings.length === 0 ? [] : [`settings ${settings.map(named).join(', ')}`]),
   ];
   return `File: ${parts.join('; ')}.`;

@@ -1,3 +1,4 @@
+import { cardOffset } from '../steer/card-offset/card-offset.ts';
 import { caustic } from './caustic/caustic.ts';
 import { calorimeter } from './detector/calorimeter.ts';
 import { cameraLinearity } from './detector/camera-linearity.ts';
@@ -23,6 +24,7 @@ export const gauges: readonly Gauge[] = [
   caustic,
   ruler,
   screwTurns,
+  cardOffset,
   beforeAndAfter,
   farWallSpot,
   reverseRadius,

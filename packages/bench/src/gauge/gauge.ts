@@ -25,6 +25,8 @@ export type SettingSpec = {
       readonly dimension: 'word';
       readonly words: Readonly<Record<string, string>>;
     }
+  /** Taken as it is written; the gauge reads it. */
+  | { readonly dimension: 'text'; readonly example: string }
 );
 
 /** A setting as it was given; SI. */
@@ -40,6 +42,8 @@ export interface Readings {
   readonly settings: Readonly<Record<string, Setting>>;
   readonly words: Readonly<Record<string, string>>;
   readonly picture: Picture | null;
+  /** Of a gauge that takes two pictures, the second: the reverse beam's. */
+  readonly reversePicture?: Picture | null;
 }
 
 /** Readings and the curve laid through them, to be drawn. */
@@ -72,7 +76,7 @@ export interface Gauge {
   readonly answers: string;
   /** What one needs for it. */
   readonly needs: string;
-  readonly takes: 'table' | 'picture';
+  readonly takes: 'table' | 'picture' | 'two pictures';
   readonly columns: readonly ColumnSpec[];
   readonly settings: readonly SettingSpec[];
   /** @throws {Refusal} if the readings cannot be what the gauge asks for */

@@ -12,7 +12,7 @@ export interface GaugeGroup {
 const names = {
   laser: ['knife-edge', 'spot-picture', 'two-distances', 'caustic'],
   path: ['ruler', 'before-and-after'],
-  mount: ['screw-turns'],
+  mount: ['screw-turns', 'card-offset'],
   lens: ['far-wall-spot', 'reverse-radius', 'imaging', 'two-colour-focus', 'thread-pitch'],
   fibre: [
     'far-field-cone',

@@ -239,3 +239,37 @@ test('the list names every gauge, and an unknown one is refused with the list', 
   });
   expect(wrong.talked).toContain('takes a picture');
 });
+
+describe('two pictures of a card', () => {
+  const png = (x: number, y: number, peak = 200): Uint8Array =>
+    encodePng({ width: 160, height: 140, data: spot(160, 140, x, y, peak), channels: 1, depth: 8 });
+  const files = { 'f.png': png(92, 56), 'r.png': png(82, 66), 'full.png': png(82, 66, 900) };
+
+  test('spots ten pixels apart each way, at ten pixels a millimetre, lie a millimetre apart, right and up', async () => {
+    for (const scale of [
+      ['--scale', '10px/mm'],
+      ['--scale', '0.1mm'],
+      ['--corners', '0,0 100,0 100,80 0,80', '--rectangle', '10 mm x 8 mm'],
+    ]) {
+      const found = await answers(
+        ['card-offset', 'f.png', 'r.png', ...scale, '--set', 'encoding=linear'],
+        files,
+      );
+      // a spot without speckle, drawn to a code: some hundredths of a pixel
+      expect(found.get('horizontalOffset_right_m')!.value).toBeCloseTo(1e-3, 5);
+      expect(found.get('verticalOffset_up_m')!.value).toBeCloseTo(1e-3, 5);
+      expect(found.get('offset_m')!.value).toBeCloseTo(Math.SQRT2 * 1e-3, 5);
+    }
+  });
+
+  test.each([
+    [['card-offset', 'f.png', '--scale', '10 px/mm'], /takes two pictures/u],
+    [['card-offset', 'f.png', 'r.png'], /scale is missing/u],
+    [['card-offset', 'f.png', 'full.png', '--scale', '10 px/mm'], /reverse picture.*clipped/u],
+    [['spot-picture', 'f.png', 'r.png'], /`r.png` is a second/u],
+  ])('%j is refused', async (words, why) => {
+    const { code, talked } = await gauge(words, files);
+    expect(code).toBe(2);
+    expect(talked.replace(/\s+/gu, ' ')).toMatch(why);
+  });
+});

@@ -26,6 +26,9 @@ interface GaugeFlags {
   readonly json?: boolean;
   readonly list?: boolean;
   readonly pixel?: string;
+  readonly scale?: string;
+  readonly corners?: string;
+  readonly rectangle?: string;
   readonly wavelength?: string;
   readonly set: readonly string[];
 }
@@ -41,40 +44,76 @@ export function addGauge(program: Command, shell: Shell): void {
     )
     .argument('[name]', 'the gauge, such as knife-edge')
     .argument('[file]', 'a table with units in its headings, a PNG, a JPEG, or JSON; - reads standard input')
+    .argument('[second]', 'the reverse beam’s picture, for a gauge that takes two')
     .option('--list', 'print every gauge, what it answers and what it needs')
     .option(
       '--pixel <length>',
       'what one pixel is wide where the spot is, such as "5.2 µm" or "5.2 µm ± 0.1 µm"',
     )
+    .option(
+      '--scale <scale>',
+      'card-offset: pixels a length on the card, "12.5 px/mm", or the length of a pixel, "0.08 mm ± 1 %"',
+    )
+    .option(
+      '--corners <points>',
+      'card-offset: corners of a rectangle on the card, in pixels from the top left, "x1,y1 x2,y2 x3,y3 x4,y4"',
+    )
+    .option('--rectangle <sides>', 'card-offset: the sides of that rectangle, across first, "40 mm x 30 mm"')
     .option('--wavelength <length>', 'wavelength of the light, such as "515 nm"')
     .option('--set <setting>', 'a setting, such as "level=5%"; may be given several times', collected, [])
     .option('--json', 'print the answers as JSON, in SI units')
-    .action(async (name: string | undefined, path: string | undefined, flags: GaugeFlags) => {
-      if (flags.list === true) {
+    .action(
+      async (
+        name: string | undefined,
+        path: string | undefined,
+        second: string | undefined,
+        flags: GaugeFlags,
+      ) => {
+        if (flags.list === true) {
+          shell.print(
+            flags.json === true
+              ? `${JSON.stringify(listJson(), null, 2)}\n`
+              : sectionsText(gaugeListSections(), shell),
+          );
+          return;
+        }
+        const gauge = chosen(name);
+        if (path === undefined) {
+          throw new Refusal({
+            where: `gauge ${gauge.name}`,
+            what: 'no file is named',
+            mend: `Write \`${shell.typed} gauge ${gauge.name} ${filesOf(gauge)}\`.`,
+          });
+        }
+        checkCount(gauge, second, shell);
+        const { readings, unused } =
+          second === undefined
+            ? await readingsFor(gauge, path, settingsOf(flags), shell)
+            : await pairFor(gauge, [path, second], settingsOf(flags), shell);
+        if (unused.length > 0) shell.talk(`Not used: ${unused.join(', ')}.\n`);
+        const result = gauge.measure(readings);
         shell.print(
           flags.json === true
-            ? `${JSON.stringify(listJson(), null, 2)}\n`
-            : sectionsText(gaugeListSections(), shell),
+            ? `${JSON.stringify(gaugeJson(result), null, 2)}\n`
+            : sectionsText(gaugeSections(gauge, result, readings.settings), shell),
         );
-        return;
-      }
-      const gauge = chosen(name);
-      if (path === undefined) {
-        throw new Refusal({
-          where: `gauge ${gauge.name}`,
-          what: 'no file is named',
-          mend: `Write \`${shell.typed} gauge ${gauge.name} FILE\`.`,
-        });
-      }
-      const { readings, unused } = await readingsFor(gauge, path, settingsOf(flags), shell);
-      if (unused.length > 0) shell.talk(`Not used: ${unused.join(', ')}.\n`);
-      const result = gauge.measure(readings);
-      shell.print(
-        flags.json === true
-          ? `${JSON.stringify(gaugeJson(result), null, 2)}\n`
-          : sectionsText(gaugeSections(gauge, result, readings.settings), shell),
-      );
-    });
+      },
+    );
+}
+
+const filesOf = ({ takes }: Gauge): string => (takes === 'two pictures' ? 'FORWARD REVERSE' : 'FILE');
+
+/** @throws {Refusal} if a second picture is missing, or nobody asked for one */
+function checkCount(gauge: Gauge, second: string | undefined, shell: Shell): void {
+  if ((second !== undefined) === (gauge.takes === 'two pictures')) return;
+  throw new Refusal({
+    where: `gauge ${gauge.name}`,
+    what:
+      second === undefined
+        ? 'it takes two pictures, and one is named'
+        : `it takes one file, and \`${second}\` is a second`,
+    mend: `Write \`${shell.typed} gauge ${gauge.name} ${filesOf(gauge)}\`.`,
+  });
 }
 
 const collected = (value: string, before: readonly string[]): readonly string[] => [...before, value];
@@ -113,12 +152,22 @@ function chosen(name: string | undefined): Gauge {
 }
 
 /** Settings typed on the command line; they come before those in the file. */
-function settingsOf({ pixel, wavelength, set }: GaugeFlags): readonly RawSetting[] {
+function settingsOf({
+  pixel,
+  scale,
+  corners,
+  rectangle,
+  wavelength,
+  set,
+}: GaugeFlags): readonly RawSetting[] {
   return [
     ...(pixel === undefined ? [] : [{ name: 'pixel', text: inMetres(pixel), where: '--pixel' }]),
     ...(wavelength === undefined
       ? []
       : [{ name: 'wavelength', text: inMetres(wavelength), where: '--wavelength' }]),
+    ...Object.entries({ scale, corners, rectangle }).flatMap(([name, text]) =>
+      text === undefined ? [] : [{ name, text, where: `--${name}` }],
+    ),
     ...set.map((text) => {
       const [name = '', ...value] = text.split('=');
       if (value.length === 0) {
@@ -153,6 +202,23 @@ async function readingsFor(
   if ((picture === null) === (gauge.takes === 'picture')) throw wrongKind(gauge, given.file);
   const { readings, unused } = assign(gauge, { ...raw, settings: [...typed, ...raw.settings] });
   return { readings: { ...readings, picture }, unused };
+}
+
+/** The pictures of two beams. */
+async function pairFor(
+  gauge: Gauge,
+  paths: readonly [string, string],
+  typed: readonly RawSetting[],
+  shell: Shell,
+): Promise<{ readonly readings: Readings; readonly unused: readonly string[] }> {
+  const [picture, reversePicture] = [await pictureIn(paths[0], shell), await pictureIn(paths[1], shell)];
+  const { readings, unused } = assign(gauge, { where: paths.join(', '), columns: [], settings: typed });
+  return { readings: { ...readings, picture, reversePicture }, unused };
+}
+
+async function pictureIn(path: string, shell: Shell): Promise<Picture> {
+  const { bytes, file } = await readBytes(path, shell);
+  return decodePicture(bytes, file);
 }
 
 /** A table or JSON; JSON may name a picture beside it. */

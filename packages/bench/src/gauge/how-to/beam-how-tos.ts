@@ -83,6 +83,21 @@ export const beamHowTos: readonly HowTo[] = [
       '# distance: 3.2 m\nturns,spot (mm)\n-0.5,72\n0,100\n0.5,126\n1,151\n1.5,177\n1.25,165\n0.75,140\n0.25,114\n-0.25,88\n',
   },
   {
+    gauge: 'card-offset',
+    steps: [
+      'Fix a card with a printed ruler or grid where both beams meet it, and a camera in front of it or behind it, out of the beams. Lock exposure, gain and focus.',
+      'Block the reverse beam and photograph the forward spot; block the forward beam and photograph the reverse spot. Touch neither card nor camera between the two.',
+      'No pixel of a spot may be full: shorten the exposure, or weaken the beam. Keep lamps and reflections out of the picture.',
+      'Give the scale (`scale`), or better the four corners of a known rectangle on the card (`corners`, `rectangle`): they take out how far aslant the camera looks.',
+      'Where more than one mode of the fibre carries the reverse light, move the fibre between several pictures of it and compare.',
+    ],
+    cautions: [
+      'Reverse light leaves towards the laser, and the far end is open: unplug or block the laser before reverse light goes in, and look at the screen, never into the beam or through the camera’s own finder.',
+      lessPower,
+    ],
+    example: null,
+  },
+  {
     gauge: 'before-and-after',
     steps: [
       'Read the power before the part and behind it, with the same detector, catching the whole beam both times.',

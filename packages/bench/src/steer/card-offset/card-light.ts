@@ -14,7 +14,7 @@ export interface CardLight {
 }
 
 /** A map has about so many blocks along its longer side: the smallest spot still fills some. */
-const mapSide = 400;
+const mapSide = 320;
 
 /** What the codes of a camera picture are taken for: eight bits are sRGB, sixteen are in proportion to light. */
 export const usualEncoding = ({ fullScale }: Picture): Encoding => (fullScale > 255 ? 'linear' : 'srgb');

@@ -26,7 +26,14 @@ export interface CardSpot {
 }
 
 /** Why there is no spot to be read. */
-export type SpotLack = 'missing' | 'ambiguous' | 'clipped' | 'cut off' | 'too large' | 'too small' | 'no spot';
+export type SpotLack =
+  | 'missing'
+  | 'ambiguous'
+  | 'clipped'
+  | 'cut off'
+  | 'too large'
+  | 'too small'
+  | 'no spot';
 
 export type CardSpotRead =
   | { readonly kind: 'spot'; readonly spot: CardSpot }
@@ -44,7 +51,7 @@ const mostDiameter = 0.62;
 /** Long axis over short one. */
 const mostRatio = 3;
 /** Share of the spot's core that may be clipped. */
-const mostClipped = 0.02;
+const mostClipped = 0.03;
 /** What a bell may leave over, as a share of its height: grains as coarse as the spot, or two spots side by side. */
 const mostMisfit = 0.22;
 
@@ -65,7 +72,8 @@ export function cardSpot(picture: Picture, encoding: Encoding = usualEncoding(pi
   if (block === 1) removeHotPixels(map, dark, Math.max(scatter, 1e-4));
   const sums = boxSums(map);
   const place = brightestPlace(sums);
-  if (!(place.contrast > Math.max(leastSeen * scatter * grainAt(place.half), 0.004))) return lacking('missing');
+  if (!(place.contrast > Math.max(leastSeen * scatter * grainAt(place.half), 0.004)))
+    return lacking('missing');
   const fitted = fittedAt(light, place, dark);
   if (fitted === null) return lacking(whyNot(sums, place));
   const { bell, fine } = fitted;

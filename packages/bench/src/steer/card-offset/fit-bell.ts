@@ -46,7 +46,8 @@ export function fitBell(plane: Plane, start: Bell): FittedBell | null {
     if (change === undefined) return null;
     const next = moved(bell, change);
     if (next === null || !isWithin(next, plane)) return null;
-    const step = Math.sqrt(next.a) * Math.abs(next.x - bell.x) + Math.sqrt(next.c) * Math.abs(next.y - bell.y);
+    const step =
+      Math.sqrt(next.a) * Math.abs(next.x - bell.x) + Math.sqrt(next.c) * Math.abs(next.y - bell.y);
     const isStill = step < 2e-4 && Math.abs(next.a / bell.a - 1) + Math.abs(next.c / bell.c - 1) < 2e-3;
     bell = next;
     contrast = Math.max(0.03, sums.contrast);
@@ -74,7 +75,10 @@ function moved(bell: Bell, [height, x, y, a, b, c]: Six): Bell | null {
       c: bell.c + share * c,
     };
     const isBell = next.a * next.c - next.b ** 2 > 0.15 * (bell.a * bell.c - bell.b ** 2) && next.a > 0;
-    const far = Math.max(Math.abs(next.x - bell.x) * Math.sqrt(bell.a), Math.abs(next.y - bell.y) * Math.sqrt(bell.c));
+    const far = Math.max(
+      Math.abs(next.x - bell.x) * Math.sqrt(bell.a),
+      Math.abs(next.y - bell.y) * Math.sqrt(bell.c),
+    );
     if (isBell && far < 1 && next.height > 0.2 * bell.height) return next;
   }
   return null;
@@ -123,9 +127,9 @@ function scoresOf(plane: Plane, bell: Bell, around: Surroundings, contrast: numb
 }
 
 /** Side of the patches in which what is left over is summed, in standard deviations: no grain should reach across one. */
-const patch = 0.9;
+const patch = 1.3;
 /** What the fit's own freedom takes out of the patches' scatter, counted on drawn cards. */
-const swallowed = 6;
+const swallowed = 5;
 
 /**
  * How well the centre is known: what is left over is summed patch by patch, and the patches' scatter carried to the
@@ -139,7 +143,11 @@ function judged(plane: Plane, bell: Bell, around: Surroundings, contrast: number
   const { matrix } = scoresOf(plane, bell, around, contrast);
   const slopes = new Float64Array(7);
   const rows = [1, 2].map(
-    (k) => leastSquares(matrix, six.map((i) => (i === k ? 1 : 0)))?.coefficients as Six | undefined,
+    (k) =>
+      leastSquares(
+        matrix,
+        six.map((i) => (i === k ? 1 : 0)),
+      )?.coefficients as Six | undefined,
   );
   if (rows[0] === undefined || rows[1] === undefined) return null;
   const window = windowOf(bell, reach);

@@ -27,7 +27,10 @@ export function homographyOf(from: readonly Point[], to: readonly Point[]): Homo
     ];
   });
   const columns = rows[0]!.map((_, j) => rows.map((row) => row[j]!));
-  const h = leastSquares(columns, b.points.flatMap(({ x, y }) => [x, y]))?.coefficients;
+  const h = leastSquares(
+    columns,
+    b.points.flatMap(({ x, y }) => [x, y]),
+  )?.coefficients;
   if (h === undefined) return null;
   // back from shifted and scaled points: T⁻¹ H S
   const scaled = times([...h, 1], a.matrix);

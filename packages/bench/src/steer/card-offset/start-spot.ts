@@ -106,10 +106,20 @@ export function firstBell(plane: Plane, start: Bell, around: number): Bell | nul
     const size = Math.sqrt(Math.sqrt(Math.max(det, 0)));
     if (!(det > 0.01 && size < Math.max(plane.width, plane.height))) return null;
     const before = bell;
-    bell = { x: bell.x + 2 * mx, y: bell.y + 2 * my, height: total / weights, a: yy / det, b: -xy / det, c: xx / det };
+    bell = {
+      x: bell.x + 2 * mx,
+      y: bell.y + 2 * my,
+      height: total / weights,
+      a: yy / det,
+      b: -xy / det,
+      c: xx / det,
+    };
     const isInside = bell.x >= 0 && bell.y >= 0 && bell.x < plane.width && bell.y < plane.height;
     if (!isInside) return null;
-    if (Math.hypot(bell.x - before.x, bell.y - before.y) < 0.02 * size && Math.abs(bell.a / before.a - 1) < 0.02)
+    if (
+      Math.hypot(bell.x - before.x, bell.y - before.y) < 0.02 * size &&
+      Math.abs(bell.a / before.a - 1) < 0.02
+    )
       break;
   }
   return bell;
