@@ -61,6 +61,20 @@ test('a view from afar is that of every single reading, however they lie in bloc
         const shown = found.filter(({ count }) => count > 0);
         expect(Math.min(...shown.map(({ min }) => min ?? 0))).toBe(Math.min(...values));
         expect(Math.max(...shown.map(({ max }) => max ?? 0))).toBe(Math.max(...values));
+        // and each in its own bucket: the n-th begins at from + n · length / buckets
+        const borders = Array.from({ length: buckets }, (_, n) => from + (n * (to - from)) / buckets);
+        // a reading within a rounding of a border may fall to either side
+        const isClear = inside.every(({ t }) =>
+          borders.every((one) => one === from || Math.abs(one - t) > 1e-6),
+        );
+        if (isClear) {
+          const own = borders
+            .map((start, n) => inside.filter(({ t }) => t >= start && t < (borders[n + 1] ?? to)))
+            .filter((all) => all.length > 0);
+          const counts = own.map((all) => all.filter(({ value }) => value !== null).length);
+          expect(found.map(({ count }) => count)).toEqual(counts);
+          expect(found.map(({ t }) => t)).toEqual(own.map((all) => Math.min(...all.map(({ t }) => t))));
+        }
         expect(found.some(({ gap }) => gap)).toBe(inside.some(({ value }) => value === null));
         expect(found.some(({ saturated }) => saturated)).toBe(inside.some(({ saturated }) => saturated));
         const sum = shown.reduce((all, { mean, count }) => all + (mean ?? 0) * count, 0);
