@@ -120,7 +120,7 @@ export function drawCurve(curve: GaugeCurve, paper: CurvePaper): CurveDrawing {
   const left = curve.readings.map((reading, i) => reading - curve.fit[i]!);
   const reach = left.reduce((most, one) => (Number.isFinite(one) ? Math.max(most, Math.abs(one)) : most), 0);
   const zero = height - below / 2;
-  const half = reach === 0 ? 0 : (0.86 * below) / 2 / reach;
+  const half = reach === 0 ? 0 : (0.72 * below) / 2 / reach;
   const inOrder = curve.x.map((_, i) => i).sort((a, b) => curve.x[a]! - curve.x[b]!);
   return {
     title: curve.title,

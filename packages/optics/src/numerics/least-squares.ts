@@ -32,14 +32,14 @@ export function leastSquares(
       mend: 'Give columns as long as the values, and no more columns than values.',
     });
   }
-  const lengths = columns.map((column) => Math.hypot(...column));
+  const lengths = columns.map(lengthOf);
   if (lengths.some((length) => !(length > 0 && Number.isFinite(length)))) return null;
   const q = columns.map((column, j) => column.map((x) => x / lengths[j]!));
   const rest = [...values];
   const r: number[][] = q.map(() => new Array<number>(n).fill(0));
   const projected = new Array<number>(n).fill(0);
   for (let k = 0; k < n; k++) {
-    const length = Math.hypot(...q[k]!);
+    const length = lengthOf(q[k]!);
     if (!(length > 1e-11)) return null; // what is left of a unit column: rounding only
     r[k]![k] = length;
     q[k] = q[k]!.map((x) => x / length);
@@ -57,6 +57,16 @@ function removeFrom(vector: number[], unit: readonly number[]): number {
   const share = dot(vector, unit);
   for (let i = 0; i < vector.length; i++) vector[i] = vector[i]! - share * unit[i]!;
   return share;
+}
+
+/** As `Math.hypot(...vector)`, whose ten thousand arguments take longer than the rest together. */
+function lengthOf(vector: readonly number[]): number {
+  let largest = 0;
+  for (const x of vector) if (!(Math.abs(x) <= largest)) largest = Math.abs(x);
+  if (!(largest > 0 && largest < Number.POSITIVE_INFINITY)) return largest;
+  let sum = 0;
+  for (const x of vector) sum += (x / largest) ** 2;
+  return largest * Math.sqrt(sum);
 }
 
 function dot(a: readonly number[], b: readonly number[]): number {

@@ -30,14 +30,18 @@ export interface FitLimits {
   readonly step: number;
 }
 
+/** Columns of ∂residual/∂parameter at given parameters. */
+export type SlopesOf = (parameters: readonly number[]) => readonly (readonly number[])[];
+
 const usual: FitLimits = { turns: 200, step: 1e-10 };
 
 /**
  * Parameters that make the sum of the squared residuals smallest, from a first guess near enough to lie in the same
- * valley. Slopes are central differences, one thousandth of a scale wide to either side.
+ * valley. Slopes are central differences, one thousandth of a scale wide to either side, unless they are given.
  *
  * @param residuals of given parameters; always as many, and no fewer than parameters
  * @param scales by how much each parameter must change to matter, in its own unit; above zero
+ * @param slopesOf exact slopes, where there is a formula for them
  * @throws {OutOfRange} if a scale is not above zero, or the residuals of the first guess are not finite
  * @source D. W. Marquardt, J. SIAM 11, 431 (1963) (from memory); damping by a tenth and ten
  */
@@ -46,6 +50,7 @@ export function levenbergMarquardt(
   guess: readonly number[],
   scales: readonly number[],
   limits: FitLimits = usual,
+  slopesOf: SlopesOf | null = null,
 ): Fit {
   let parameters = [...guess];
   let now = residuals(parameters);
@@ -60,7 +65,11 @@ export function levenbergMarquardt(
   let damping = 1e-3;
   let end: FitEnd = 'turns spent';
   let turns = 0;
-  let slopes = slopesAt(residuals, parameters, scales);
+  const slopesNow = (): readonly (readonly number[])[] =>
+    slopesOf === null
+      ? slopesAt(residuals, parameters, scales)
+      : slopesOf(parameters).map((column, j) => column.map((slope) => slope * scales[j]!));
+  let slopes = slopesNow();
   while (turns < limits.turns) {
     turns += 1;
     const step = dampedStep(slopes, now, damping);
@@ -78,7 +87,7 @@ export function levenbergMarquardt(
       now = then;
       squares = sum;
       damping = Math.max(damping / 10, 1e-12);
-      slopes = slopesAt(residuals, parameters, scales);
+      slopes = slopesNow();
       if (isShort || (gain <= 1e-15 * squares && damping < 1e-6)) {
         end = 'settled';
         break;
@@ -105,7 +114,7 @@ function dampedStep(
   residuals: readonly number[],
   damping: number,
 ): readonly number[] | null {
-  const sizes = slopes.map((column) => Math.hypot(...column));
+  const sizes = slopes.map((column) => Math.sqrt(sumOfSquares(column)));
   const columns = slopes.map((column, j) => [
     ...column,
     // an idle parameter would have no size: it keeps its place

@@ -10,7 +10,7 @@ export function CurveView({ curve }: { readonly curve: GaugeCurve }): JSX.Elemen
   const [element, width] = useWidth<HTMLElement>();
   const id = useId();
   const drawing = useMemo(() => {
-    const paper: CurvePaper = { width, height: 340, below: 84, margin };
+    const paper: CurvePaper = { width, height: 340, below: 96, margin };
     return width < 100 ? null : drawCurve(curve, paper);
   }, [curve, width]);
   return (
@@ -57,7 +57,7 @@ export function CurveView({ curve }: { readonly curve: GaugeCurve }): JSX.Elemen
             <text x={drawing.frame.left} y={drawing.zero} dx={-6} dy="0.32em" textAnchor="end">
               0
             </text>
-            <text x={drawing.frame.left} y={drawing.zero} dx={6} dy={-32}>
+            <text x={drawing.frame.left} y={drawing.zero} dx={6} dy={-40}>
               {`${gaugeTexts.residuals}, ${gaugeTexts.reach(drawing.residualReach)}`}
             </text>
           </g>

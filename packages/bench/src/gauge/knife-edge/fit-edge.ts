@@ -46,17 +46,13 @@ export function fitEdge(positions: readonly number[], readings: readonly number[
   };
   const size = Math.abs(guess[2]!);
   const scales = [guess[0]!, guess[0]!, size, size];
-  const fit = levenbergMarquardt(residuals, guess, scales);
+  const slopesOf = (p: readonly number[]): readonly (readonly number[])[] => edgeSlopes(positions, shape(p));
+  const fit = levenbergMarquardt(residuals, guess, scales, { turns: 200, step: 1e-10 }, slopesOf);
   if (fit.inverse === null || !(fit.parameters[0]! > 0)) return null;
   const edge = shape(fit.parameters);
   const freedom = positions.length - 4;
   const curve = positions.map((x) => powerPastEdge(x, edge));
-  const columns = scales.map((scale, j) => {
-    const step = 1e-4 * scale;
-    const above = residuals(fit.parameters.with(j, fit.parameters[j]! + step));
-    const below = residuals(fit.parameters.with(j, fit.parameters[j]! - step));
-    return above.map((r, i) => (r - below[i]!) / (2 * step));
-  });
+  const columns = edgeSlopes(positions, edge);
   const scatter = scatterOf(
     fit.residuals,
     columns,
@@ -69,6 +65,21 @@ export function fitEdge(positions: readonly number[], readings: readonly number[
     scatter,
     curve,
   };
+}
+
+/** Columns of ∂P/∂radius, ∂P/∂centre, ∂P/∂power and ∂P/∂background. @source elementary: erf′(u) = 2/√π·exp(−u²) */
+function edgeSlopes(
+  positions: readonly number[],
+  { radius, centre, power }: Pick<EdgeFit, 'radius' | 'centre' | 'power'>,
+): readonly (readonly number[])[] {
+  const turned = positions.map((x) => (Math.SQRT2 * (x - centre)) / radius);
+  const bells = turned.map((u) => (-power / radius / Math.sqrt(Math.PI)) * Math.exp(-u * u));
+  return [
+    bells.map((bell, i) => bell * turned[i]!),
+    bells.map((bell) => bell * Math.SQRT2),
+    turned.map((u) => erfc(-u) / 2),
+    positions.map(() => 1),
+  ];
 }
 
 /** Radius, centre, power and background from the outer readings and where the middle ones are crossed. */
