@@ -29,6 +29,10 @@ export function fakeShell(
     typed: 'coreward',
     read,
     readInput: (most) => read('-', most),
+    lines: async function* () {
+      const typed = held.get('-');
+      if (typeof typed === 'string') yield* typed.split('\n');
+    },
     inputIsKeyboard: false,
     isTaken: async (path) => held.has(path),
     create: async (path, text): Promise<CreateOutcome> => {

@@ -1,5 +1,6 @@
 import { access, mkdir, open, stat, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
+import { createInterface } from 'node:readline';
 import { nodeMachine } from './node-machine.ts';
 import type { CreateOutcome, ReadOutcome, Shell } from './shell.ts';
 
@@ -16,6 +17,7 @@ export function nodeShell(process: NodeJS.Process): Shell {
     typed: env.npm_command === undefined ? 'coreward' : 'npx coreward',
     read: readFileWithin,
     readInput: (most) => readStreamWithin(stdin, most),
+    lines: () => createInterface({ input: stdin }),
     inputIsKeyboard: stdin.isTTY === true,
     isTaken: (path) =>
       access(path).then(

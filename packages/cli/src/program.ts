@@ -11,6 +11,7 @@ import { addLimit } from './commands/limit.ts';
 import { addMatch } from './commands/match.ts';
 import { addSchema } from './commands/schema.ts';
 import { addStation } from './commands/station.ts';
+import { addWalk } from './commands/walk.ts';
 import type { Shell } from './shell.ts';
 
 const about =
@@ -49,6 +50,7 @@ export function program(shell: Shell): Command {
   addStation(all, shell);
   addForecast(all, shell);
   addMatch(all, shell);
+  addWalk(all, shell);
   addGauge(all, shell);
   addCaution(all, shell);
   addLimit(all, shell);

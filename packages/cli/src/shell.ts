@@ -44,6 +44,8 @@ export interface Shell {
   readonly read: (path: string, most: number) => Promise<ReadOutcome>;
   /** Standard input to its end, within the same limit. */
   readonly readInput: (most: number) => Promise<ReadOutcome>;
+  /** Standard input line by line, as the lines come. */
+  readonly lines: () => AsyncIterable<string>;
   /** Whether standard input is a keyboard. */
   readonly inputIsKeyboard: boolean;
   /** Whether anything stands at a path. */
