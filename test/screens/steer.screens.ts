@@ -66,6 +66,9 @@ test('practice is steered from nothing to light, and a reload loses nothing', as
   }
   expect(said).toContain('The steer is done');
   await expect(page.getByText('The walk takes it from here to the peak.')).toBeVisible();
+  await page.getByRole('link', { name: 'Walk to the peak' }).click();
+  await expect(page).toHaveURL(/\/walk$/u);
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('Walk');
 });
 
 test('screws learned the wrong way round are noticed before they do harm', async ({

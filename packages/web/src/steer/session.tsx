@@ -20,6 +20,7 @@ import {
   withinRange,
 } from '@coreward/bench';
 import { type JSX, useMemo, useState } from 'react';
+import { PageLink } from '../frame/navigation.tsx';
 import { steerTexts } from '../texts/steer.ts';
 import { AnswerTo } from './answer-to.tsx';
 import { CardsView, lastSeen } from './cards-view.tsx';
@@ -27,6 +28,8 @@ import { RasterView } from './raster-view.tsx';
 import type { SteerBook } from './use-steer-book.ts';
 
 interface SessionProps {
+  /** Of the launch. */
+  readonly id: string;
   readonly launch: Launch;
   readonly layout: SteerLayout;
   readonly kept: KeptSteer;
@@ -62,6 +65,7 @@ export function Session(props: SessionProps): JSX.Element {
 }
 
 function Standing({
+  id,
   kept,
   hidden,
   steers,
@@ -100,6 +104,11 @@ function Standing({
         {ask !== null && <Words words={steerStepWords(ask.step)} />}
         {verdict !== null && <Words words={steerVerdictWords(verdict)} />}
       </div>
+      {(verdict === 'light' || verdict === 'found') && (
+        <p>
+          <PageLink to={{ page: 'walk', id }}>{steerTexts.toWalk}</PageLink>
+        </p>
+      )}
       {ask?.step.kind === 'raster' && (
         <>
           <RasterView plan={plan} step={ask.step} />

@@ -66,17 +66,19 @@ function Told({ id, launch, answers, book }: Cautioned & { readonly id: string }
       </details>
       {steers.state === 'waiting' && <p className="quiet">{steerTexts.waiting}</p>}
       {steers.state === 'failed' && <p role="alert">{steerTexts.noBook}</p>}
-      {steers.state === 'held' && <Steer {...{ launch, layout, isRead, steers }} />}
+      {steers.state === 'held' && <Steer {...{ id, launch, layout, isRead, steers }} />}
     </>
   );
 }
 
 function Steer({
+  id,
   launch,
   layout,
   isRead,
   steers,
 }: Pick<Cautioned, 'launch'> & {
+  readonly id: string;
   readonly layout: ReturnType<typeof steerLayout>;
   readonly isRead: boolean;
   readonly steers: SteerBook;
@@ -102,7 +104,7 @@ function Steer({
   return (
     <Session
       key={kept.session}
-      {...{ launch, layout, kept, hidden, steers }}
+      {...{ id, launch, layout, kept, hidden, steers }}
       again={() => setAnew(kept.session)}
     />
   );

@@ -16,6 +16,7 @@ export const steerTexts = {
   practise: 'Practise without hardware',
   seed: 'seed of the practice bench',
   seedRefused: 'A seed is a whole number from 0 to 4294967295.',
+  toWalk: 'Walk to the peak',
   again: 'Start anew',
   undo: 'Undo the last answer',
   step: 'Now',
