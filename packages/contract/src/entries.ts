@@ -5,7 +5,8 @@ import { z } from './zod.ts';
  * What an entry is about. More kinds may come; these have a meaning already:
  * `note` (data: `{ text }`), `caution read` (`{ caution, text, key }`: what was shown and ticked off; another `key` asks
  * again), `answer` (`{ question, answer }`: a question that the program cannot answer by itself, such as whether the far end is
- * unplugged; it ages with its time), `withdrawn` (`{ entry }`: an earlier entry that no longer counts).
+ * unplugged; it ages with its time), `withdrawn` (`{ entry }`: an earlier entry that no longer counts), `walk` and `steer` (a
+ * beginning or one answer of it), `gauge` (readings and what they came to).
  */
 export const entryKind = z.string().check(z.regex(/^[a-z][a-z0-9 -]{0,39}$/u));
 

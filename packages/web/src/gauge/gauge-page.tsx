@@ -36,9 +36,6 @@ export function GaugePage({
 }
 
 function Shown({ gauge, about }: { readonly gauge: Gauge; readonly about: GaugeAbout | null }): JSX.Element {
-  const bench = useBench(gauge, about);
-  const begun = isBegun(gauge, bench);
-  const { measured, fault } = useGauge(gauge.name, begun ? bench.sheet : null, bench.picture);
   return (
     <div className="gauge">
       <PageHeading title={gauge.title.slice(0, 1).toUpperCase() + gauge.title.slice(1)} />
@@ -49,35 +46,51 @@ function Shown({ gauge, about }: { readonly gauge: Gauge; readonly about: GaugeA
       <p>{gaugeTexts.answers(gauge.answers)}</p>
       <div className="gauge-sides">
         <HowItGoes gauge={gauge} />
-        <div className="gauge-work">
-          <ReadingsForm
-            gauge={gauge}
-            bench={bench}
-            refused={measured?.kind === 'refused' ? measured.refused : []}
-          />
-          <div className="gauge-result">
-            <div className="gauge-said" role="status">
-              {!begun && (
-                <p className="quiet">
-                  {gauge.takes === 'picture' ? gaugeTexts.notYetPicture : gaugeTexts.notYet}
-                </p>
-              )}
-              {begun && measured === null && fault === null && <p className="quiet">{gaugeTexts.working}</p>}
-              {fault !== null && (
-                <p className="refusal">
-                  {gaugeTexts.fault} <code>{fault}</code>
-                </p>
-              )}
-              {begun && measured?.kind === 'refused' && <RefusedView measured={measured} />}
-            </div>
-            {begun && measured?.kind === 'measured' && (
-              <>
-                <AnswersView measured={measured} />
-                <IntoDrawer gauge={gauge} about={about} bench={bench} measured={measured} />
-              </>
-            )}
-          </div>
+        {gauge.takes === 'two pictures' ? (
+          <p>
+            {gaugeTexts.inTheShell} <code>{gaugeTexts.shellLine(gauge.name)}</code>
+          </p>
+        ) : (
+          <Work gauge={gauge} about={about} />
+        )}
+      </div>
+    </div>
+  );
+}
+
+/** The readings, and what they say. */
+function Work({ gauge, about }: { readonly gauge: Gauge; readonly about: GaugeAbout | null }): JSX.Element {
+  const bench = useBench(gauge, about);
+  const begun = isBegun(gauge, bench);
+  const { measured, fault } = useGauge(gauge.name, begun ? bench.sheet : null, bench.picture);
+  return (
+    <div className="gauge-work">
+      <ReadingsForm
+        gauge={gauge}
+        bench={bench}
+        refused={measured?.kind === 'refused' ? measured.refused : []}
+      />
+      <div className="gauge-result">
+        <div className="gauge-said" role="status">
+          {!begun && (
+            <p className="quiet">
+              {gauge.takes === 'picture' ? gaugeTexts.notYetPicture : gaugeTexts.notYet}
+            </p>
+          )}
+          {begun && measured === null && fault === null && <p className="quiet">{gaugeTexts.working}</p>}
+          {fault !== null && (
+            <p className="refusal">
+              {gaugeTexts.fault} <code>{fault}</code>
+            </p>
+          )}
+          {begun && measured?.kind === 'refused' && <RefusedView measured={measured} />}
         </div>
+        {begun && measured?.kind === 'measured' && (
+          <>
+            <AnswersView measured={measured} />
+            <IntoDrawer gauge={gauge} about={about} bench={bench} measured={measured} />
+          </>
+        )}
       </div>
     </div>
   );

@@ -54,6 +54,8 @@ export const gaugeTexts = {
   clear: 'Start afresh',
   fileName: 'readings',
   notYet: 'Nothing is read yet: type, paste, or choose a file.',
+  inTheShell: 'Both pictures of this gauge are read in a shell, with a scale such as 12.5 px/mm:',
+  shellLine: (name: string): string => `coreward gauge ${name} FORWARD.png REVERSE.png --scale "12.5 px/mm"`,
   notYetPicture: 'No picture yet: choose one, or drop it here.',
   working: 'Working …',
   count: (count: number): string => (count === 1 ? '1 reading' : `${count} readings`),
