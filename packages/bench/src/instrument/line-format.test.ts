@@ -130,6 +130,17 @@ describe('a log', () => {
     ]);
   });
 
+  test('a unit of time in the heading is heeded, and the figures come out as written', () => {
+    const after = (heading: string) => readLog(`${heading},power_µW\n250,2.5\n500,7.5\n`, 'W')[1]?.after;
+    expect(after('time_ms')).toBe(0.25);
+    expect(after('t (µs)')).toBe(0.25e-3);
+    expect(after('time_s')).toBe(250);
+    // the doubles nearest to the decimals that were written
+    expect(readLog('time_ms,power_µW\n250,2.5\n500,7.5\n', 'W').map(({ value }) => value)).toEqual([
+      2.5e-6, 7.5e-6,
+    ]);
+  });
+
   test('without times comes at an even pace', () => {
     expect(readLog('5\n7\n6\n', 'counts').map(({ value }) => value)).toEqual([5, 7, 6]);
     expect(readLog('5\n7\n6\n', 'counts')[2]?.after).toBeCloseTo(0.2, 12); // a rounding of doubles

@@ -30,17 +30,20 @@ export function readingUnitOf(unit: MeterUnit): ReadingUnit {
 
 const dimensionOf: Readonly<Record<'W' | 'V' | 'A', Dimension>> = { W: 'power', V: 'voltage', A: 'current' };
 
-/** One of a unit in SI, by unit; a device's own counts stay what they are. */
-const factors: ReadonlyMap<MeterUnit, number> = new Map(
-  meterUnits.filter((unit) => unit !== 'dBm').map((unit) => [unit, factorOf(unit)]),
+/**
+ * How many of a unit make one of SI; a device's own counts stay what they are. A whole number, so that dividing by it gives
+ * the number nearest to what was written.
+ */
+const parts: ReadonlyMap<MeterUnit, number> = new Map(
+  meterUnits.filter((unit) => unit !== 'dBm').map((unit) => [unit, partsOf(unit)]),
 );
 
-function factorOf(unit: MeterUnit): number {
+function partsOf(unit: MeterUnit): number {
   const inside = readingUnitOf(unit);
   if (inside === 'relative' || inside === 'step') return 1;
   const read = readQuantity(`1 ${unit}`, dimensionOf[inside]);
   if (!read.ok) throw new Error(`${unit} is no unit of bench`);
-  return read.value;
+  return Math.round(1 / read.value);
 }
 
 /** A device's number in SI. A photodiode in the dark may well read below nothing, so every sign is taken. */
@@ -49,7 +52,7 @@ export function fromMeter(value: number, unit: MeterUnit): number {
     const read = readQuantity(`${value} dBm`, 'power');
     return read.ok ? read.value : Number.NaN;
   }
-  return value * (factors.get(unit) ?? Number.NaN);
+  return value / (parts.get(unit) ?? Number.NaN);
 }
 
 /** The unit of this name, whichever micro sign it is written with; null if a device's word is none. */
