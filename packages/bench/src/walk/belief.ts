@@ -104,8 +104,11 @@ export interface RidgeFigures {
 /** Losses (ln) are told apart in bins this wide; the last holds all that is more. */
 export const lossBin = 0.0025;
 const lossBins = 160;
+/** Wider bins for the beginning of a walk: they reach to where all but a thousandth of the light is missing. */
+const wideBin = 16 * lossBin;
 
-export function ridgeFigures(belief: Belief, axis: AxisIndex): RidgeFigures {
+/** @param bin width of the bins of losses (ln) */
+export function ridgeFigures(belief: Belief, axis: AxisIndex, bin = lossBin): RidgeFigures {
   const chances = joint(belief, axis);
   const losses = new Float64Array(lossBins);
   let [mean, square, loss, lnCurvature] = [0, 0, 0, 0];
@@ -118,7 +121,7 @@ export function ridgeFigures(belief: Belief, axis: AxisIndex): RidgeFigures {
     square += chance * r * r;
     loss += chance * lost;
     lnCurvature += chance * Math.log(curvature);
-    losses[Math.min(lossBins - 1, Math.floor(lost / lossBin))]! += chance;
+    losses[Math.min(lossBins - 1, Math.floor(lost / bin))]! += chance;
   });
   return {
     value: mean,
@@ -141,13 +144,20 @@ function added(a: Float64Array, b: Float64Array): Float64Array {
   return sum;
 }
 
-/** Chances of losses along both ridges, and of all losses as the screws stand. */
-export function lossChances(belief: Belief): { readonly along: Float64Array; readonly whole: Float64Array } {
-  const along = added(ridgeFigures(belief, 0).losses, ridgeFigures(belief, 1).losses);
+/**
+ * Chances of losses along both ridges, and of all losses as the screws stand.
+ *
+ * @param bin width of the bins of losses (ln)
+ */
+export function lossChances(
+  belief: Belief,
+  bin = lossBin,
+): { readonly along: Float64Array; readonly whole: Float64Array } {
+  const along = added(ridgeFigures(belief, 0, bin).losses, ridgeFigures(belief, 1, bin).losses);
   const left = belief.left.map(({ losses, chances }) => {
     const bins = new Float64Array(lossBins);
     losses.forEach((loss, i) => {
-      bins[Math.min(lossBins - 1, Math.floor(loss / lossBin))]! += chances[i]!;
+      bins[Math.min(lossBins - 1, Math.floor(loss / bin))]! += chances[i]!;
     });
     return bins;
   });
@@ -163,14 +173,18 @@ export function chanceBelow(chances: Float64Array, ln: number): number {
 
 /** What is told of a belief. */
 export function estimateOf(belief: Belief): WalkEstimate {
-  const { whole } = lossChances(belief);
+  const fine = lossChances(belief).whole;
+  // where the last bin holds one of the three figures, it would be told for what is only its least
+  const width = fine.at(-1)! > 0.05 ? wideBin : lossBin;
+  const whole = width === lossBin ? fine : lossChances(belief, width).whole;
   const quantile = (share: number) => {
     let sum = 0;
     const bin = whole.findIndex((chance) => {
       sum += chance;
       return sum >= share;
     });
-    return -Math.expm1(-((bin < 0 ? lossBins : bin) + 0.5) * lossBin);
+    // what is beyond every bin may be all of the light
+    return bin < 0 || bin === lossBins - 1 ? 1 : -Math.expm1(-(bin + 0.5) * width);
   };
   const [h, v] = [ridgeFigures(belief, 0), ridgeFigures(belief, 1)];
   const horizontal = h.loss + belief.left[0].expected;
