@@ -2,6 +2,7 @@ import { statedBench } from '../forecast/stated-bench.ts';
 import type { Launch } from '../launch/launch.ts';
 import { afterWalk } from './after-walk.ts';
 import { type Known, knownOf } from './known.ts';
+import { middleWalk } from './middle-walk.ts';
 import type { WalkProcedure } from './procedure.ts';
 import type { WalkMeter } from './reading-text.ts';
 import { replayWalk, type WalkMove, type WalkNow } from './replay.ts';
@@ -52,7 +53,8 @@ export function walkNow(plan: WalkPlan, { procedure, meter, answers }: WalkSessi
 }
 
 const procedures: Readonly<Record<WalkProcedureName, (known: Known) => WalkProcedure>> = {
-  ridge: ridgeWalk,
+  // a plateau has no ridge: the layout says so beforehand
+  ridge: (known) => (known.manyModes ? middleWalk(known) : ridgeWalk(known)),
   taught: taughtWalk,
 };
 
