@@ -86,6 +86,24 @@ test('a view from afar is that of every single reading, however they lie in bloc
     book.close();
   }));
 
+test('a block that lies across a border is shared out', () =>
+  inFolder((folder) => {
+    const book = new BenchBook(folder, fakeWorld());
+    book.readings.write(kept);
+    const ten = Array.from({ length: 10 }, (_, i) => ({ t: i, value: i * i, saturated: i === 8 }));
+    book.readings.keep(new Map([[id, ten]]));
+    // counted by hand: 0 1 4 9 16, then 25 36 49 64 81
+    expect(book.readings.buckets(id, { from: 0, to: 10, buckets: 2 })).toEqual([
+      { t: 0, count: 5, min: 0, max: 16, mean: 6, gap: false, saturated: false },
+      { t: 5, count: 5, min: 25, max: 81, mean: 51, gap: false, saturated: true },
+    ]);
+    // and only what lies inside is told
+    expect(book.readings.buckets(id, { from: 2.5, to: 4.5, buckets: 1 })).toEqual([
+      { t: 3, count: 2, min: 9, max: 16, mean: 12.5, gap: false, saturated: false },
+    ]);
+    book.close();
+  }));
+
 test('readings are added to and never changed or taken out', () =>
   inFolder((folder) => {
     const book = new BenchBook(folder, fakeWorld());
