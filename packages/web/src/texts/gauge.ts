@@ -120,6 +120,7 @@ export const gaugeTexts = {
     ruler: 'A ruler along what is to be measured, both ends read.',
     part: 'The power before a part, and behind it.',
     screw: 'One screw of a mirror is turned; the spot moves along a ruler on a far wall.',
+    twoSpots: 'A card with a ruler and a camera before it; the forward and the reverse spot lie apart.',
     reverse: 'Light sent backwards leaves the collimator; its width is measured there and far away.',
     imaging: 'A lamp, the lens and a card in a row; both distances are read.',
     thread: 'Turns of a thread, and how far the part stands out.',

@@ -58,6 +58,21 @@ test('codes of sRGB stand for the light of IEC 61966-2-1: mid grey 188 is half, 
   expect(lightFromSrgb(10 / 255)).toBeCloseTo(10 / 255 / 12.92, 12);
 });
 
+test('a spot coded by IEC 61966-2-1 is as wide as its light, not as its codes', () => {
+  const [size, deviation] = [96, 9];
+  const samples = Uint8Array.from({ length: size * size }, (_, i) => {
+    const [x, y] = [(i % size) - 47.5, Math.floor(i / size) - 47.5];
+    const light = 0.7 * Math.exp(-(x * x + y * y) / (2 * deviation ** 2));
+    // the standard's own encoding, constants from memory
+    return Math.round(255 * (light <= 0.0031308 ? 12.92 * light : 1.055 * light ** (1 / 2.4) - 0.055));
+  });
+  const read = cardSpot({ width: size, height: size, channels: 1, samples, fullScale: 255, format: 'png' });
+  if (read.kind !== 'spot') throw new Error(read.lack);
+  // 1/e² radius: two deviations (elementary); the codes alone would look 1.5 times as wide
+  expect(Math.abs(read.spot.ellipse.minor / (2 * deviation) - 1)).toBeLessThan(0.02);
+  expect(read.spot.peak).toBeCloseTo(0.7, 1);
+});
+
 test.each([
   ['12.5 px/mm', 0.08e-3, 0.007],
   ['10px/mm', 0.1e-3, 0.007],

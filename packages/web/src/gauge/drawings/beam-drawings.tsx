@@ -104,3 +104,14 @@ export const Thread = (): JSX.Element => (
     <Arrow d="M176 36a14 14 0 0 1 0 24" tip="m5 -5l-5 5l-1 -7" />
   </>
 );
+
+export const TwoSpots = (): JSX.Element => (
+  <>
+    <path className="part" d="M60 6h84v84h-84Z" />
+    <Ruler from={66} to={138} across={84} />
+    <circle className="light strong" cx="92" cy="40" r="9" />
+    <circle className="part" cx="116" cy="28" r="9" />
+    <path className="part" d="M170 40h30v20h-30ZM170 46h-6v8h6" />
+    <path className="part dashed" d="M92 40L116 28" />
+  </>
+);

@@ -11,6 +11,7 @@ import {
   RulerAlong,
   Screw,
   Thread,
+  TwoSpots,
 } from './beam-drawings.tsx';
 import { Body, Cell, Coil, Cone, CutBack, Diode, End, Joint, Levels, Sweep } from './fibre-drawings.tsx';
 
@@ -24,6 +25,7 @@ const drawings: Readonly<Record<Drawing, () => JSX.Element>> = {
   ruler: RulerAlong,
   part: Part,
   screw: Screw,
+  twoSpots: TwoSpots,
   reverse: Reverse,
   imaging: Imaging,
   thread: Thread,
@@ -47,6 +49,7 @@ const byGauge: Readonly<Record<string, Drawing>> = {
   ruler: 'ruler',
   'before-and-after': 'part',
   'screw-turns': 'screw',
+  'card-offset': 'twoSpots',
   'far-wall-spot': 'reverse',
   'reverse-radius': 'reverse',
   'two-colour-focus': 'reverse',
