@@ -1,5 +1,5 @@
 // Walks over simulated benches and prints how it went:
-// npm run bench:walk [-- --benches FILE | --drawn LAW] [--policy NAME] [--seeds A-B] [--json]
+// npm run bench:walk [-- --benches FILE | --drawn LAW] [--policy NAME] [--seeds A-B] [--noise N] [--json]
 import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
 import { type BenchToWalk, benchesOf } from './bench-file.ts';
@@ -14,6 +14,7 @@ const { values } = parseArgs({
     drawn: { type: 'string', multiple: true },
     policy: { type: 'string', multiple: true },
     seeds: { type: 'string' },
+    noise: { type: 'string', default: '0' },
     json: { type: 'boolean', default: false },
   },
 });
@@ -31,6 +32,14 @@ function seedsOf(text: string | undefined): readonly [number, number] {
   return [Number(read[1]), Number(read[2])];
 }
 
+function streamOf(text: string): number {
+  if (!/^\d{1,4}$/.test(text)) {
+    throw new Error(`--noise: \`${text}\` is no stream of noise. Write a whole number, such as \`1\`.`);
+  }
+  return Number(text);
+}
+
+const stream = streamOf(values.noise);
 const shipped = ['V', 'T'].map((suite) => `packages/bench/reference/walk/benches-${suite}.json`);
 const files = values.benches ?? (values.drawn === undefined ? shipped : []);
 const names = values.policy ?? Object.keys(policies);
@@ -48,7 +57,7 @@ for (const [suite, benches] of suites) {
     if (begin === undefined) {
       throw new Error(`--policy: there is no \`${name}\`. Write one of ${Object.keys(policies).join(', ')}.`);
     }
-    rows.push(walked(name, suite, begin, benches));
+    rows.push(walked(name, suite, begin, benches, stream));
   }
 }
 console.log(values.json ? JSON.stringify(rows, null, 2) : walkTable(rows));

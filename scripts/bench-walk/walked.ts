@@ -25,17 +25,23 @@ export interface WalkRow {
 
 /** Any number will do; noise must not be the one the benches were drawn with. */
 const noiseSeed = 77_000_000;
+/** Between the seeds of two streams, so that no bench of one gets the noise of another bench. */
+const nextStream = 1_000_003;
 
-/** @param begin the walk, from what it is told */
+/**
+ * @param begin the walk, from what it is told
+ * @param stream another whole number draws other noise on the same benches
+ */
 export function walked(
   policy: string,
   suite: string,
   begin: (known: Known) => WalkProcedure,
   benches: readonly BenchToWalk[],
+  stream = 0,
 ): WalkRow {
   const runs = benches.map(({ seed, hidden, known }) => {
     const { shares, verdict, ...rest } = play(
-      practiceBench(hidden, seededUniform(noiseSeed + seed)),
+      practiceBench(hidden, seededUniform(noiseSeed + stream * nextStream + seed)),
       begin(known),
     );
     const lastBelow = shares.findLastIndex((share) => share < 0.95);
