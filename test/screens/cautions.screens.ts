@@ -1,30 +1,10 @@
 /// <reference lib="dom" />
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Page } from '@playwright/test';
+import { complaints } from './axe.ts';
 import { allKept, examplePath, expect, test } from './bench-test.ts';
 
 const marks = (page: Page) => page.getByRole('list', { name: 'Places that can hurt' });
 const deferral = 'Caution only, computed from what you entered.';
-
-/** Evaluated in the page by the test's own channel: the page's policy lets no script in. */
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-async function axe(page: Page, theme: 'dark' | 'light'): Promise<readonly string[]> {
-  await page.evaluate(() => {
-    for (const folded of document.querySelectorAll('details')) folded.open = true;
-  });
-  await page.evaluate(axeSource);
-  // the themes differ in their colours and in nothing else
-  const only = theme === 'dark' ? {} : { runOnly: ['color-contrast'] };
-  return page.evaluate(async (options) => {
-    // biome-ignore lint/suspicious/noExplicitAny: axe puts itself on the window
-    const { violations } = await (window as any).axe.run(options);
-    return violations.map(
-      ({ id, nodes }: { id: string; nodes: { html: string }[] }) => `${id}: ${nodes[0]?.html.slice(0, 200)}`,
-    );
-  }, only);
-}
 
 /** Enters another power of the laser on its tag. */
 async function setPower(page: Page, power: string): Promise<void> {
@@ -174,7 +154,9 @@ test('axe, both themes, 360 px, and five lines about hazards at the first start'
       await page.goto(`${station.address}${path}`);
       await expect(page.locator('.hazard, .work-step, .hazard-mark').first()).toBeVisible();
       if (path === examplePath) await expect(page.getByText('nine times in ten')).toBeVisible();
-      expect(await axe(page, theme), `${path} ${theme}`).toEqual([]);
+      // the themes differ in their colours and in nothing else
+      const only = theme === 'dark' ? undefined : ['color-contrast'];
+      expect(await complaints(page, only), `${path} ${theme}`).toEqual([]);
       if (theme === 'light') continue;
       await page.setViewportSize({ width: 360, height: 740 });
       const over = () => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);

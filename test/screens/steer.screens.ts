@@ -1,21 +1,7 @@
 /// <reference lib="dom" />
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Page } from '@playwright/test';
+import { complaints } from './axe.ts';
 import { allKept, examplePath, expect, test } from './bench-test.ts';
-
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-async function axe(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axeSource);
-  return page.evaluate(async () => {
-    // biome-ignore lint/suspicious/noExplicitAny: axe puts itself on the window
-    const { violations } = await (window as any).axe.run();
-    return violations.map(
-      ({ id, nodes }: { id: string; nodes: { html: string }[] }) => `${id}: ${nodes[0]?.html.slice(0, 200)}`,
-    );
-  });
-}
 
 const order = (page: Page) => page.locator('[aria-live] .steer-order');
 const hand = (page: Page) => page.getByRole('button', { name: 'Let the simulated hand do it' });
@@ -157,7 +143,7 @@ test('axe, both themes, and 360 px, at every kind of step', async ({ opened: pag
     for (const theme of ['light', 'dark'] as const) {
       await page.getByRole('radio', { name: theme, exact: true }).check();
       await allKept(page);
-      expect(await axe(page), `${name} ${theme}`).toEqual([]);
+      expect(await complaints(page), `${name} ${theme}`).toEqual([]);
     }
     const over = () => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
     await expect.poll(over, { message: name }).toBeLessThanOrEqual(0);

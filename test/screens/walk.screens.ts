@@ -1,11 +1,7 @@
 /// <reference lib="dom" />
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { Page } from '@playwright/test';
+import type { BrowserContext, Page } from '@playwright/test';
+import { complaints } from './axe.ts';
 import { allKept, examplePath, expect, stationGone, test } from './bench-test.ts';
-
-/** Evaluated in the page by the test's own channel: the page's policy lets no script in. */
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 const instruction = (page: Page) => page.locator('.instruction');
 const moves = (page: Page) => page.getByRole('list').and(page.locator('.moves')).getByRole('listitem');
@@ -24,6 +20,13 @@ async function handDoes(page: Page, steps: number): Promise<void> {
     await press(page, 'Let the practised hand do it');
     await expect(moves(page)).toHaveCount(before + 1);
   }
+}
+
+/** A second page on the same walk. */
+async function beside(context: BrowserContext, address: string): Promise<Page> {
+  const other = await context.newPage();
+  await other.goto(`${address}${examplePath}/walk`);
+  return other;
 }
 
 test('a practice walk from the launch to its end, phone and laptop in step', async ({
@@ -69,8 +72,7 @@ test('undo takes one answer back on both pages, and a typed reading counts in th
   context,
 }) => {
   await practise(page, station.address);
-  const other = await context.newPage();
-  await other.goto(`${station.address}${examplePath}/walk`);
+  const other = await beside(context, station.address);
   await handDoes(page, 2);
   await expect(moves(other)).toHaveCount(2);
   await press(other, 'Undo');
@@ -90,8 +92,7 @@ test('a screw turned the wrong way is seen at once on both pages and can be turn
   context,
 }) => {
   await practise(page, station.address);
-  const other = await context.newPage();
-  await other.goto(`${station.address}${examplePath}/walk`);
+  const other = await beside(context, station.address);
   await handDoes(page, 3);
   const shown = page.locator('.reading-large output');
   const before = await shown.textContent();
@@ -157,16 +158,7 @@ test('axe, both themes, 360 px, and buttons for a wet thumb', async ({ opened: p
     if (theme === 'dark') await begin.click();
     await expect(instruction(page)).toBeVisible();
     await handDoes(page, 6);
-    await page.evaluate(axeSource);
-    const violations = await page.evaluate(async () => {
-      // biome-ignore lint/suspicious/noExplicitAny: axe puts itself on the window
-      const { violations } = await (window as any).axe.run();
-      return violations.map(
-        ({ id, nodes }: { id: string; nodes: { html: string }[] }) =>
-          `${id}: ${nodes[0]?.html.slice(0, 200)}`,
-      );
-    });
-    expect(violations, theme).toEqual([]);
+    expect(await complaints(page), theme).toEqual([]);
     await page.setViewportSize({ width: 360, height: 740 });
     const over = () => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
     await expect.poll(over).toBeLessThanOrEqual(0);
