@@ -46,3 +46,6 @@ export const liveMessage = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('beat'), sequence: sequenceNumber }),
 ]);
 export type LiveMessage = z.infer<typeof liveMessage>;
+
+/** What is told of instruments. */
+export type InstrumentMessage = Extract<LiveMessage, { type: 'instrument' | 'instrument gone' | 'readings' }>;

@@ -141,6 +141,11 @@ export class Instruments {
     return kept;
   }
 
+  /** Keeps what has come so far, so that whoever asks for readings misses none. */
+  keep(): void {
+    this.#keepAll();
+  }
+
   /** Keeps what has come and lets go of every device; they are still on when the station starts again. */
   close(): void {
     for (const timer of this.#timers) clearInterval(timer);

@@ -43,7 +43,11 @@ export function instrumentHandlers(book: BenchBook, instruments: Instruments): S
       return answer(instruments.switch(id, on));
     },
     postReadings: ({ parameters: { id }, request }) => ({ readings: [...instruments.post(id, request)] }),
-    readings: ({ parameters: { id }, query }) => readingsOf(book, id, query),
+    readings({ parameters: { id }, query }) {
+      // what comes from now on is told by the live channel: nothing may fall between the two
+      instruments.keep();
+      return readingsOf(book, id, query);
+    },
     async ports({ who }) {
       mustBeHere(who, 'see the ports of the station’s computer');
       return { ports: [...(await serialPorts(process.platform))] };

@@ -1,6 +1,7 @@
 import {
   beatInterval,
   contractVersion,
+  type InstrumentMessage,
   type LiveMessage,
   liveClosed,
   liveMessage,
@@ -27,8 +28,17 @@ export interface Joining {
   readonly leave: () => void;
 }
 
-/** Stays in step with the station: asks for everything once, then listens; when it is lost, tries again by itself. */
-export function createJoining(world: World, store: Store, sender: () => Sender): Joining {
+/**
+ * Stays in step with the station: asks for everything once, then listens; when it is lost, tries again by itself.
+ *
+ * @param read hears of instruments and their readings, of which nothing is held here
+ */
+export function createJoining(
+  world: World,
+  store: Store,
+  sender: () => Sender,
+  read: (message: InstrumentMessage) => void,
+): Joining {
   let socket: SocketLike | null = null;
   let tries = 0;
   let trying = false;
@@ -86,8 +96,8 @@ export function createJoining(world: World, store: Store, sender: () => Sender):
     own.onmessage = ({ data }) => {
       if (socket !== own) return;
       watch();
-      const read = liveMessage.safeParse(parsed(data));
-      if (read.success) hear(read.data);
+      const message = liveMessage.safeParse(parsed(data));
+      if (message.success) hear(message.data);
     };
     own.onclose = ({ code }) => {
       if (socket !== own) return;
@@ -143,8 +153,11 @@ export function createJoining(world: World, store: Store, sender: () => Sender):
       store.set(() => ({ meter: { walk, reading } }));
       return;
     }
-    // a beat, or readings, which whoever shows them hears by himself
-    if (message.type === 'beat' || !('write' in message)) return;
+    if (message.type === 'beat') return;
+    if (!('write' in message)) {
+      read(message);
+      return;
+    }
     store.set((state) => {
       const base = { sequence: message.sequence };
       switch (message.type) {

@@ -1,4 +1,5 @@
 import {
+  type InstrumentMessage,
   type KeptLaunch,
   type LaunchVersionsAnswer,
   type PartKind,
@@ -20,6 +21,8 @@ export interface Keeping {
   readonly world: World;
   readonly get: () => KeepingState;
   readonly subscribe: (listener: () => void) => () => void;
+  /** Hears what the live channel tells of instruments, until the answer is called. */
+  readonly hearInstruments: (listener: (message: InstrumentMessage) => void) => () => void;
   /** Begins to follow the station. */
   readonly join: () => void;
   readonly leave: () => void;
@@ -50,7 +53,15 @@ const historyKey = 'coreward.history';
 
 export function createKeeping(world: World): Keeping {
   const store = createStore();
-  const joining = createJoining(world, store, () => sender);
+  const listeners = new Set<(message: InstrumentMessage) => void>();
+  const joining = createJoining(
+    world,
+    store,
+    () => sender,
+    (message) => {
+      for (const listener of listeners) listener(message);
+    },
+  );
   const sender = createSender(world, store, () => joining.lost());
   const unkept = rememberedWrites(world.storage);
   let order = unkept.at(-1)?.order ?? 0;
@@ -114,6 +125,10 @@ export function createKeeping(world: World): Keeping {
     world,
     get: store.get,
     subscribe: store.subscribe,
+    hearInstruments: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
     join: joining.join,
     leave: joining.leave,
     change: (thing, body, what, where) => changeTo(thing, { kind: 'document', body }, what, where),
