@@ -136,6 +136,7 @@ export { type InputsRead, readInputs } from './gauge/read-inputs.ts';
 export { isJson, readReadings } from './gauge/read-readings.ts';
 export { readTable } from './gauge/read-table.ts';
 export { type GaugeGroup, gaugeGroups, gaugesForPart } from './gauge/serves.ts';
+export { inShell } from './gauge/setting-words.ts';
 export {
   emptyGrid,
   type Grid,

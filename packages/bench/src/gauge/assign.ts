@@ -3,6 +3,7 @@ import { dimensionFacts } from '../units/dimension.ts';
 import { readQuantity } from '../units/read-quantity.ts';
 import type { ColumnSpec, Gauge, Readings, Setting, SettingSpec } from './gauge.ts';
 import { conversionFor, type Heading, tidy } from './heading.ts';
+import { setTo } from './setting-words.ts';
 
 /** A column as it was given, not yet in SI. */
 export interface RawColumn {
@@ -182,10 +183,9 @@ function wrongUnit(spec: ColumnSpec, { name, unit }: Heading, where: string): Re
 }
 
 function missingSetting(spec: SettingSpec, where: string): RefusalParts {
-  const example = settingExample(spec);
   return {
     where,
     what: `\`${spec.name}\` is missing (${spec.what})`,
-    mend: `Write it as a line \`# ${spec.name}: ${example}\` above the table, or as --set "${spec.name}=${example}".`,
+    mend: `${setTo(spec.name, settingExample(spec))}, in your own figures.`,
   };
 }

@@ -1,6 +1,6 @@
 import type { GaugeResult } from './gauge.ts';
 
-/** The answers as `coreward gauge --json` prints them: an array, SI, null where undetermined. */
+/** The answers as they are handed on to other programs: an array, SI, null where undetermined. */
 export function gaugeJson({ answers }: GaugeResult) {
   return answers.map(
     ({ quantity, value, uncertainty, low, high, verdict, because, add, contributions, at }) => ({

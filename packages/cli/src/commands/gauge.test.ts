@@ -264,7 +264,7 @@ describe('two pictures of a card', () => {
 
   test.each([
     [['card-offset', 'f.png', '--scale', '10 px/mm'], /takes two pictures/u],
-    [['card-offset', 'f.png', 'r.png'], /scale is missing/u],
+    [['card-offset', 'f.png', 'r.png'], /scale is missing\. mend: Add --set "scale=12\.5 px\/mm"/u],
     [['card-offset', 'f.png', 'full.png', '--scale', '10 px/mm'], /reverse picture.*clipped/u],
     [['spot-picture', 'f.png', 'r.png'], /`r.png` is a second/u],
   ])('%j is refused', async (words, why) => {

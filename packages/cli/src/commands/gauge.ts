@@ -7,6 +7,7 @@ import {
   gaugeNamed,
   gaugeSections,
   gauges,
+  inShell,
   type Picture,
   pictureFormat,
   type RawReadings,
@@ -86,19 +87,32 @@ export function addGauge(program: Command, shell: Shell): void {
           });
         }
         checkCount(gauge, second, shell);
-        const { readings, unused } =
-          second === undefined
-            ? await readingsFor(gauge, path, settingsOf(flags), shell)
-            : await pairFor(gauge, [path, second], settingsOf(flags), shell);
-        if (unused.length > 0) shell.talk(`Not used: ${unused.join(', ')}.\n`);
-        const result = gauge.measure(readings);
+        const { result, settings } = await toldForShell(async () => {
+          const { readings, unused } =
+            second === undefined
+              ? await readingsFor(gauge, path, settingsOf(flags), shell)
+              : await pairFor(gauge, [path, second], settingsOf(flags), shell);
+          if (unused.length > 0) shell.talk(`Not used: ${unused.join(', ')}.\n`);
+          return { result: gauge.measure(readings), settings: readings.settings };
+        });
+        const told = { ...result, remarks: result.remarks.map(inShell) };
         shell.print(
           flags.json === true
             ? `${JSON.stringify(gaugeJson(result), null, 2)}\n`
-            : sectionsText(gaugeSections(gauge, result, readings.settings), shell),
+            : sectionsText(gaugeSections(gauge, told, settings), shell),
         );
       },
     );
+}
+
+/** A gauge's refusals name its settings as fields of a page; here they are typed. */
+async function toldForShell<T>(work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    throw new Refusal(error.parts.map((part) => ({ ...part, mend: inShell(part.mend) })));
+  }
 }
 
 const filesOf = ({ takes }: Gauge): string => (takes === 'two pictures' ? 'FORWARD REVERSE' : 'FILE');

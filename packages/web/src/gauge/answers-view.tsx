@@ -26,7 +26,9 @@ export function AnswersView({
       {remarks.length + unused.length > 0 && (
         <ul className="remarks" aria-label={gaugeTexts.remarks}>
           {remarks.map((remark) => (
-            <li key={remark}>{remark}</li>
+            <li key={remark}>
+              <Pieces text={remark} />
+            </li>
           ))}
           {unused.length > 0 && <li>{gaugeTexts.unused(unused.join(', '))}</li>}
         </ul>
@@ -48,7 +50,11 @@ function Answer({
         <span className="verdict">{gaugeTexts.verdicts[verdict]}</span>
       </p>
       {interval !== null && <p>{gaugeTexts.interval(interval)}</p>}
-      {advice !== null && <p className="advice">{advice}</p>}
+      {advice !== null && (
+        <p className="advice">
+          <Pieces text={advice} />
+        </p>
+      )}
       {value !== null && (
         <p className="quiet">{from.length === 0 ? gaugeTexts.exact : gaugeTexts.from(from.join('; '))}</p>
       )}

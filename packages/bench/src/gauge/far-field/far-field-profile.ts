@@ -1,6 +1,7 @@
 import { Refusal } from '../../refusal.ts';
 import { determined, type GaugeAnswer, undetermined } from '../answer.ts';
 import type { Gauge, GaugeResult, Readings, Setting } from '../gauge.ts';
+import { setToWithin } from '../setting-words.ts';
 import { fitProfile, type ProfileFit } from './fit-profile.ts';
 
 /** The gauge that reads intensity across the far field of a fibre. */
@@ -95,7 +96,7 @@ function sinesOf({ columns, settings }: Readings): readonly number[] {
     throw new Refusal({
       where: 'far-field-profile readings',
       what: 'there is neither a sine, nor an angle, nor a position with the distance to the screen',
-      mend: 'Head a column `sin theta`, `angle (deg)`, or `position (mm)` with a line `# distance: 50 mm` above.',
+      mend: `Head a column \`sin theta\` or \`angle (deg)\`; or head it \`position (mm)\` and ${setToWithin('distance', '50 mm')}.`,
     });
   }
   // the scale's zero need not be the axis: the middle of the light is

@@ -2,6 +2,7 @@ import { lightFromSrgb } from '@coreward/optics';
 import { Refusal } from '../../refusal.ts';
 import { type Doubt, determined, type GaugeAnswer, undetermined } from '../answer.ts';
 import type { Gauge, GaugeResult, Readings, Setting } from '../gauge.ts';
+import { setTo, setToWithin } from '../setting-words.ts';
 import { findSpot, inPixels, type Seen } from './find-spot.ts';
 import { forWindow, type MainAxes } from './moments.ts';
 import { type Encoding, type Plane, type PlaneRead, planeOf } from './plane.ts';
@@ -263,10 +264,12 @@ function remarksOn(
     remarks.push(
       encoding === 'srgb'
         ? 'The codes were taken as sRGB. Few cameras keep to it exactly: test yours with two known levels (camera-linearity).'
-        : 'The codes were taken as proportional to light. If a phone made the picture, add --set encoding=srgb.',
+        : `The codes were taken as proportional to light. If a phone made the picture, ${setToWithin('encoding', 'srgb')}.`,
     );
   if (scale === null)
-    remarks.push('Widths are in pixels. Give the width of one with --pixel to have them as lengths.');
+    remarks.push(
+      `Widths are in pixels. ${setTo('pixel', '5.2 µm')}, the width of one, to have them as lengths.`,
+    );
   if (seen !== null && seen.hotPixels > 0)
     remarks.push(`${seen.hotPixels} hot pixels were replaced by their neighbours’ median.`);
   return remarks;

@@ -1,5 +1,6 @@
 import type { Gauge, GaugeResult, Readings } from '../../gauge/gauge.ts';
 import type { Picture } from '../../gauge/picture.ts';
+import { setTo, setToWithin } from '../../gauge/setting-words.ts';
 import type { Encoding } from '../../gauge/spot-picture/plane.ts';
 import { Refusal, type RefusalParts } from '../../refusal.ts';
 import { type CameraLooks, cardReading } from './card-reading.ts';
@@ -70,7 +71,7 @@ function measure(readings: Readings): GaugeResult {
     throw new Refusal({
       where: 'card-offset',
       what: 'two pictures are needed',
-      mend: 'Run `coreward gauge card-offset FORWARD REVERSE --scale "12.5 px/mm"` with a PNG or JPEG of each beam.',
+      mend: 'Give a PNG or JPEG of each beam, forward first.',
     });
   }
   const scale = scaleFrom(words, settings.tilt?.value ?? usualMostTilt);
@@ -98,14 +99,18 @@ function scaleFrom(words: Readings['words'], mostTilt: number): CardScale {
     throw new Refusal({
       where: 'card-offset',
       what: corners === undefined ? 'a rectangle without corners' : 'corners without their rectangle',
-      mend: 'Give both, --corners "x1,y1 x2,y2 x3,y3 x4,y4" and --rectangle "40 mm x 30 mm".',
+      mend: `${
+        corners === undefined
+          ? setTo('corners', 'x1,y1 x2,y2 x3,y3 x4,y4')
+          : setTo('rectangle', '40 mm x 30 mm')
+      } as well.`,
     });
   }
   if (scale === undefined) {
     throw new Refusal({
       where: 'card-offset scale',
       what: 'the scale is missing',
-      mend: 'Write --scale "12.5 px/mm", or the width of a pixel on the card, such as --scale "0.08 mm".',
+      mend: `${setTo('scale', '12.5 px/mm')}; what one pixel is wide on the card, such as \`0.08 mm\`, will do as well.`,
     });
   }
   return { kind: 'pixel', ...readPixel(scale, 'card-offset scale'), mostTilt };
@@ -165,10 +170,12 @@ export function lackWords(lack: SpotLack): Omit<RefusalParts, 'where'> {
 function remarksOn(scale: CardScale, words: Readings['words']): readonly string[] {
   return [
     ...(scale.kind === 'pixel' && scale.mostTilt > 0.1
-      ? ['How far aslant the camera looks is not told: --corners and --rectangle take that doubt away.']
+      ? ['How far aslant the camera looks is not told: `corners` and `rectangle` take that doubt away.']
       : []),
     ...(words.looking === undefined
-      ? ['Right and left are as the picture shows them; from behind the card add --set looking=upstream.']
+      ? [
+          `Right and left are as the picture shows them; from behind the card ${setToWithin('looking', 'upstream')}.`,
+        ]
       : []),
   ];
 }

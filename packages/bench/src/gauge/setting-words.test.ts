@@ -1,0 +1,44 @@
+import { expect, test } from 'vitest';
+import { Refusal } from '../refusal.ts';
+import { assign } from './assign.ts';
+import { gauges } from './gauge-table.ts';
+import { inShell, setTo, setToWithin } from './setting-words.ts';
+
+test('a page is told of a field, a shell of what to type', () => {
+  expect(setTo('pixel', '5.2 µm')).toBe('Set `pixel` to `5.2 µm`');
+  expect(inShell(`${setTo('pixel', '5.2 µm')}, the width of one.`)).toBe(
+    'Add --set "pixel=5.2 µm", the width of one.',
+  );
+  expect(inShell(`From behind the card ${setToWithin('looking', 'upstream')}.`)).toBe(
+    'From behind the card add --set "looking=upstream".',
+  );
+  expect(inShell('Write a length, such as `6.2 mm`.')).toBe('Write a length, such as `6.2 mm`.');
+});
+
+const needy = gauges.filter(({ settings }) => settings.some(({ needed }) => needed));
+
+test.each(needy.map((gauge) => [gauge.name, gauge] as const))(
+  '%s asks for what is missing without a word of the shell, and the mend works to the letter',
+  (_, gauge) => {
+    const columns = gauge.columns
+      .filter(({ needed }) => needed)
+      .map(({ name }) => ({ heading: { name, unit: '' }, values: [1] }));
+    const ask = (settings: readonly { name: string; text: string }[]) => {
+      try {
+        assign(gauge, { where: 'a', columns, settings: settings.map((one) => ({ ...one, where: 'a' })) });
+        return [];
+      } catch (error) {
+        if (error instanceof Refusal) return error.parts.filter(({ what }) => what.includes('is missing'));
+        throw error;
+      }
+    };
+    const missing = ask([]);
+    expect(missing.length).toBeGreaterThan(0);
+    const done = missing.map(({ mend }) => {
+      expect(mend).not.toMatch(/--|command|shell/u);
+      const [, name = '', text = ''] = /^Set `([^`]+)` to `([^`]+)`/u.exec(mend) ?? [];
+      return { name, text };
+    });
+    expect(ask(done)).toEqual([]);
+  },
+);
