@@ -128,6 +128,7 @@ export {
   brokenPicture,
   checkedFormat,
   pictureFormat,
+  pictureOfFrame,
   pictureOfJpeg,
   pictureOfPng,
   refuseTooLarge,
@@ -153,6 +154,19 @@ export {
 } from './gauge/sheet.ts';
 export { textOfBytes } from './gauge/text-of-bytes.ts';
 export { type DrawerEntry, drawerEntries } from './gauge/to-drawer.ts';
+export { aimAt, aimAtBrightest, type CameraAim } from './instrument/camera-aim.ts';
+export { type CameraDark, darkPictures, withDarkPicture } from './instrument/camera-dark.ts';
+export { type CameraReading, cameraReading, isHardlyDarker } from './instrument/camera-meter.ts';
+export {
+  draggedRegion,
+  type PictureSize,
+  type PlaceOnPicture,
+  type Region,
+  type RegionKey,
+  regionAfterKey,
+  wholePicture,
+} from './instrument/camera-region.ts';
+export { type CameraTold, cameraWords } from './instrument/camera-words.ts';
 export { type DeviceNumber, deviceNumber, numberOfAnswer } from './instrument/device-number.ts';
 export { type ColumnSeparator, columnSeparators, type LineFormat } from './instrument/line-format.ts';
 export {

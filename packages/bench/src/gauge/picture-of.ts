@@ -100,6 +100,18 @@ export function pictureOfJpeg(
   };
 }
 
+/** One picture of a camera's stream as a browser gives it out: four codes a pixel. Streams are packed as a JPEG is. */
+export function pictureOfFrame({ width, height, data }: Omit<UnpackedPng, 'depth'>): Picture {
+  return {
+    width,
+    height,
+    channels: 3,
+    samples: withoutAlpha(data, width * height, 4),
+    fullScale: 255,
+    format: 'jpeg',
+  };
+}
+
 /** Grey codes of fewer than eight bits lie several to a byte, each row beginning a new one. */
 function unpacked(
   data: ArrayLike<number>,
