@@ -1,14 +1,15 @@
-import { readQuantity } from '../units/read-quantity.ts';
+import { readTyped } from '../units/read-typed.ts';
 import { writeValue } from '../units/write.ts';
 
 /**
- * What tells the light: a meter somebody reads off, in whatever it shows; an instrument or a practice bench, in W or V;
- * or an eye, whose readings are counts of brighter and dimmer.
+ * What tells the light: a meter somebody reads off, in whatever it shows; an instrument or a practice bench, in W, V or A, or
+ * in its own counts (`relative`); or an eye, whose readings are counts of brighter and dimmer.
  */
-export const walkMeters = ['typed', 'power', 'voltage', 'eye'] as const;
+export const walkMeters = ['typed', 'power', 'voltage', 'current', 'relative', 'eye'] as const;
 export type WalkMeter = (typeof walkMeters)[number];
 
-const dimensionOf = (meter: WalkMeter) => (meter === 'power' || meter === 'voltage' ? meter : 'number');
+const dimensionOf = (meter: WalkMeter) =>
+  meter === 'power' || meter === 'voltage' || meter === 'current' ? meter : 'number';
 
 /** A reading for people: `2.13 µW`, or the bare number of a meter whose unit nobody knows. */
 export const readingText = (reading: number, meter: WalkMeter): string =>
@@ -25,16 +26,12 @@ export type ReadingRead =
  * @param shown the reading on the screen, whose unit a bare number takes; null: the unit of SI
  */
 export function readReading(text: string, meter: WalkMeter, shown: number | null): ReadingRead {
-  const written = text.trim().replace(/^(\d+),(\d+)/u, '$1.$2');
-  const dimension = dimensionOf(meter);
-  const [, unit = ''] = /^\S+(\s.*)$/u.exec(readingText(shown ?? 0, meter)) ?? [];
-  const isBare = /^[\d.]+(?:e[+-]?\d+)?$/iu.test(written);
-  const read = readQuantity(isBare ? `${written}${unit}` : written, dimension);
+  const read = readTyped(text, dimensionOf(meter), shown ?? 0);
   if (!read.ok) return { ok: false, what: read.what, mend: read.mend };
   if (read.value < 0) {
     return {
       ok: false,
-      what: `\`${written}\` is less than nothing`,
+      what: `\`${text.trim()}\` is less than nothing`,
       mend: 'Write what the meter shows as it is; write `0` where it shows less than nothing.',
     };
   }
