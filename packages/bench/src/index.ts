@@ -170,7 +170,7 @@ export { type CameraTold, cameraWords } from './instrument/camera-words.ts';
 export { type DeviceNumber, deviceNumber, numberOfAnswer } from './instrument/device-number.ts';
 export { type BlockedFloor, floorOf } from './instrument/floor-of.ts';
 export { type ColumnSeparator, columnSeparators, type LineFormat } from './instrument/line-format.ts';
-export { linePreview, type PreviewedLine } from './instrument/line-preview.ts';
+export { columnCount, linePreview, type PreviewedLine } from './instrument/line-preview.ts';
 export { type LogTold, logWords } from './instrument/log-words.ts';
 export {
   fromMeter,
@@ -356,17 +356,8 @@ export {
 export { afterWalk } from './walk/after-walk.ts';
 export { checkAnswer } from './walk/check-answer.ts';
 export { type Known, knownOf, type WalkGeometry } from './walk/known.ts';
-export { heardInTurn, newTurn, type Turn, type TurnContext } from './walk/live-turn.ts';
 export { middleWalk } from './walk/middle-walk.ts';
-export {
-  moveText,
-  readsText,
-  screwWords,
-  stepWords,
-  walkActText,
-  walkBeginningText,
-  walkReadsText,
-} from './walk/move-words.ts';
+export { moveText, screwWords, stepWords, walkActText, walkBeginningText } from './walk/move-words.ts';
 export { type PracticeAct, type Practised, practise } from './walk/practised.ts';
 export type { WalkAsk, WalkEstimate, WalkProcedure, WalkRemark, WalkVerdict } from './walk/procedure.ts';
 export {
@@ -380,6 +371,7 @@ export {
 export { readingIn, replayWalk, type WalkMove, type WalkNow } from './walk/replay.ts';
 export { ridgeWalk } from './walk/ridge-walk.ts';
 export {
+  answersThatCount,
   type Brightness,
   readingByEye,
   type WalkAct,
@@ -401,8 +393,5 @@ export {
 export { type StepSentence, stepSentence } from './walk/step-sentence.ts';
 export { taughtWalk } from './walk/taught-walk.ts';
 export { bestTone, toneOf } from './walk/tone.ts';
-export { type TurnNow, type TurnSign, turnNow } from './walk/turn-now.ts';
-export { type TurnSaid, turnSaid } from './walk/turn-words.ts';
 export { type RidgePicture, ridgePicture, type TracePoint, traceOf } from './walk/walk-pictures.ts';
-export { meterCounting, type ReadSession, sessionOf, type WalkReads } from './walk/walk-reads.ts';
 export { beforeWalkTexts, estimateText, remainingText, remarkText, verdictText } from './walk/walk-words.ts';

@@ -28,3 +28,7 @@ export function linePreview(lines: readonly string[], format: LineFormat): reado
     };
   });
 }
+
+/** As many columns as the widest of the lines has, and as the format counts on. */
+export const columnCount = (lines: readonly PreviewedLine[], { column }: LineFormat): number =>
+  Math.max(column + 1, ...lines.map(({ columns }) => columns.length));
