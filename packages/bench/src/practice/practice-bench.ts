@@ -10,6 +10,10 @@ export interface PracticeBench {
   floor(): number;
   /** The meter as it stands. */
   standing(): number;
+  /** The same with noise of its own, so that however often it is looked at, what is done afterwards comes out alike. */
+  watched(random: () => number): number;
+  /** Blocks the beam before the fibre, or lets it through. */
+  block(isBlocked: boolean): void;
   /** Rocks a screw through its peak, stays there, and tells the highest reading seen. */
   sweep(screw: Screw, reach: number | null): number;
   /** Turns a screw until the meter has fallen to `target`. */
@@ -53,8 +57,10 @@ export function practiceBench(hidden: HiddenBench, random: () => number): Practi
   };
   const light = () => lightAt(hidden.shape, distance());
   const shown = (net: number) => Math.max(net, 0.3 * hidden.floor) + hidden.floor;
-  const read = () => {
-    const net = light() * Math.exp(source + hidden.noise * normal()) + 0.25 * hidden.floor * normal();
+  const dark = (chance: () => number) => hidden.floor * (1 + 0.1 * chance()) * hidden.peakReading;
+  const read = (chance: () => number) => {
+    if (blocked) return dark(chance);
+    const net = light() * Math.exp(source + hidden.noise * chance()) + 0.25 * hidden.floor * chance();
     return shown(net) * hidden.peakReading;
   };
 
@@ -80,8 +86,12 @@ export function practiceBench(hidden: HiddenBench, random: () => number): Practi
   };
 
   return {
-    floor: () => hidden.floor * (1 + 0.1 * normal()) * hidden.peakReading,
-    standing: read,
+    floor: () => dark(normal),
+    standing: () => read(normal),
+    watched: (chance) => read(() => normalFrom(chance)),
+    block(isBlocked) {
+      blocked = isBlocked;
+    },
     sweep(screw, reach) {
       act();
       const i = screwIndex(screw);

@@ -6,6 +6,8 @@ import type { Screw, WalkAnswer, WalkStep } from './step.ts';
 export type PracticeAct =
   /** A screw turned on the screen, turns; 0: only looked at the meter. */
   | { readonly do: 'turn'; readonly screw: Screw; readonly turns: number }
+  /** The beam was blocked before the fibre, or let through. */
+  | { readonly do: 'block'; readonly blocked: boolean }
   /** The simulated hand did a step. */
   | { readonly do: 'hand'; readonly step: WalkStep };
 
@@ -13,13 +15,16 @@ export type PracticeAct =
 export interface Practised {
   /** What the meter shows afterwards. */
   readonly reading: number;
-  /** What the hand answers; null for a turned screw. */
+  /** What the hand answers; null where it did no step. */
   readonly answer: WalkAnswer | null;
 }
 
 /** Does one thing at a practice bench, which is changed by it. */
 export function practise(bench: PracticeBench, act: PracticeAct): Practised {
-  const answer = act.do === 'hand' ? doStep(bench, act.step) : null;
   if (act.do === 'turn') bench.turn(act.screw, act.turns);
+  if (act.do === 'block') bench.block(act.blocked);
+  // the hand blocks the beam itself where a step asks for it, and nowhere else
+  if (act.do === 'hand') bench.block(false);
+  const answer = act.do === 'hand' ? doStep(bench, act.step) : null;
   return { reading: bench.standing(), answer };
 }

@@ -9,6 +9,7 @@ import {
   type RidgeFigures,
   ridgeFigures,
 } from './belief.ts';
+import { bringBack, mostUndone } from './bring-back.ts';
 import type { Known } from './known.ts';
 import { compared, leftBySweep, quantileLeft } from './left-behind.ts';
 import { axes, far, near } from './near-mirror.ts';
@@ -90,7 +91,7 @@ export function* ridgeWalk(known: Known): WalkProcedure {
   for (let round = 0; round < settings.rounds; round++) {
     yield* alongTheRidge(trail, mind);
     yield* polishNear(trail, mind);
-    if (isSpent(trail) || sureAlong(mind)) break;
+    if (isSpent(trail) || sureAlong(mind) || trail.undone >= mostUndone) break;
   }
   return verdictOf(trail, mind);
 }
@@ -134,7 +135,7 @@ function* firstPeak(trail: Trail, known: Known): Asking<Mind> {
 /** Steps of M1, each followed by M2, until little is believed to be lost. */
 function* alongTheRidge(trail: Trail, mind: Mind): Asking<void> {
   for (let i = 0; i < settings.mostSteps && !isSpent(trail); i++) {
-    if (sureAlong(mind)) return;
+    if (sureAlong(mind) || trail.undone >= mostUndone) return;
     const figures = [ridgeFigures(mind, 0), ridgeFigures(mind, 1)] as const;
     const axis: AxisIndex = figures[0].loss >= figures[1].loss ? 0 : 1;
     yield* step(trail, mind, axis, wantedMove(figures[axis]));
@@ -162,8 +163,19 @@ function* step(trail: Trail, mind: Mind, axis: AxisIndex, move: number): Asking<
   if (mind.row !== axis && trail.peak !== null) beginRow(belief, Math.log(trail.peak));
   mind.row = axis;
   mind.steps += 1;
-  if (yield* detune(trail, far(axes[axis]!), sense, fraction)) moveAlong(belief, sense, fraction);
-  yield* sweepNear(trail, mind, axis, 'bring-back');
+  const left = yield* detune(trail, far(axes[axis]!), sense, fraction);
+  if (left === null) {
+    yield* sweepNear(trail, mind, axis, 'bring-back');
+    return;
+  }
+  const { seen, isUndone } = yield* bringBack(trail, axes[axis]!, left);
+  if (isUndone) {
+    // M1 stands where it stood as nearly as a sweep brings it there: what follows is a new row of readings
+    mind.row = null;
+    return;
+  }
+  moveAlong(belief, sense, left);
+  learn(trail, mind, axis, seen);
 }
 
 /** √(−ln) of the least light that still stands clear of the floor. */
@@ -181,7 +193,13 @@ function* sweepNear(
   why: 'bring-back' | 'polish',
 ): Asking<number | null> {
   const seen = yield* sweep(trail, near(axes[axis]!), why);
-  if (seen === null) return null;
+  learn(trail, mind, axis, seen);
+  return seen;
+}
+
+/** What the highest light of a sweep of M2 teaches; null: it told nothing. */
+function learn(trail: Trail, mind: Mind, axis: AxisIndex, seen: number | null): void {
+  if (seen === null) return;
   const floors = trail.floor / Math.exp(seen);
   if (mind.row === axis && mind.axes[axis].begun) {
     if (weighHighest(mind.axes[axis], seen, floors) < surprising) mind.surprises += 1;
@@ -189,7 +207,6 @@ function* sweepNear(
   mind.highest[axis] = seen;
   mind.left[axis] = leftBySweep(mind.axes[axis].layout, floors);
   trail.estimate = estimateOf(mind);
-  return seen;
 }
 
 /** M2 of both axes until the meter stands where it was highest, or as near to it as these mounts let a hand come. */
@@ -217,7 +234,13 @@ function verdictOf(trail: Trail, mind: Mind): WalkVerdict {
   const claims95 = chanceBelow(lossChances(mind).whole, -Math.log(0.95)) >= settings.claim;
   if (mind.surprises > 2) notice(trail, { id: 'readings-disagree' });
   return {
-    reason: claims95 ? 'reached' : isSpent(trail) ? 'budget' : 'hand-limit',
+    reason: claims95
+      ? 'reached'
+      : trail.undone >= mostUndone
+        ? 'something-else'
+        : isSpent(trail)
+          ? 'budget'
+          : 'hand-limit',
     claims95,
     estimate: estimateOf(mind),
     remarks: trail.noticed,

@@ -80,6 +80,8 @@ function sweepExpects({ why, reach }: Extract<WalkStep, { kind: 'sweep' }>, byEy
   switch (why) {
     case 'bring-back':
       return `The light comes back.${far}`;
+    case 'undo':
+      return `This undoes the step before.${far}`;
     case 'climb':
       return `Pass the peak on both sides${byEye ? '' : '; what counts is the highest reading'}.${far}`;
     case 'polish':

@@ -32,7 +32,7 @@ export type WalkStep =
       /** How far to look either side, turns; null: until the light has fallen off on both sides. */
       readonly reach: number | null;
       /** What the sweep is for, which decides what is said beforehand. */
-      readonly why: 'climb' | 'bring-back' | 'polish' | 'after-focus' | 'after-power';
+      readonly why: 'climb' | 'bring-back' | 'undo' | 'polish' | 'after-focus' | 'after-power';
     }
   /** Turn the screw until the reading has fallen to the target. */
   | {
@@ -66,7 +66,7 @@ export type WalkAnswer =
       readonly outcome: 'did';
       /** Highest reading seen while a sweep passed the peak. */
       readonly highest?: number;
-      /** The reading with the hand off the screw. */
+      /** The reading with the hand off the screw; of a detuning, which asks for none, what a live meter came to. */
       readonly standing?: number;
       /** For `strip`: the reading before it; `standing` is the one after. */
       readonly before?: number;

@@ -1,3 +1,4 @@
+import { bringBack, mostUndone } from './bring-back.ts';
 import type { Known } from './known.ts';
 import { axes, far, near, peakNearMirror, polish } from './near-mirror.ts';
 import type { WalkProcedure, WalkVerdict } from './procedure.ts';
@@ -33,10 +34,13 @@ export function* climbAxis(trail: Trail, axis: WalkAxis, fraction: number): Aski
   let reversals = 0;
   let before = trail.peak === null ? null : Math.log(trail.peak);
   let unheard = 0;
-  while (!isSpent(trail) && unheard < 3) {
-    const done = yield* detune(trail, far(axis), sense, fraction);
-    const seen = yield* sweep(trail, near(axis), 'bring-back');
-    unheard = done && seen !== null ? 0 : unheard + 1;
+  while (!isSpent(trail) && unheard < 3 && trail.undone < mostUndone) {
+    const left = yield* detune(trail, far(axis), sense, fraction);
+    const seen =
+      left === null
+        ? yield* sweep(trail, near(axis), 'bring-back')
+        : (yield* bringBack(trail, axis, left)).seen;
+    unheard = left !== null && seen !== null ? 0 : unheard + 1;
     // the step that leads back over the peak is the last
     if (reversals === 2) return;
     if (seen === null || (before !== null && seen <= before + gain)) {
@@ -53,7 +57,7 @@ export function* finish(trail: Trail): Asking<WalkVerdict> {
   if (below.some((missing) => missing !== null && missing > 0.03))
     notice(trail, { id: 'stands-below-highest' });
   return {
-    reason: isSpent(trail) ? 'budget' : 'hand-limit',
+    reason: trail.undone >= mostUndone ? 'something-else' : isSpent(trail) ? 'budget' : 'hand-limit',
     claims95: false,
     estimate: trail.estimate,
     remarks: trail.noticed,

@@ -21,6 +21,8 @@ export interface Trail {
   /** Screws turned so far, and how many may be. */
   turned: number;
   readonly budget: number;
+  /** Steps of M1 that were undone, because the light did not come back. */
+  undone: number;
   /** Highest reading of the last sweep, floor left out; null: none yet. */
   peak: number | null;
   estimate: WalkEstimate;
@@ -36,6 +38,7 @@ export const newTrail = (budget: number): Trail => ({
   floor: 0,
   turned: 0,
   budget,
+  undone: 0,
   peak: null,
   estimate: noEstimate,
   remaining: null,
@@ -88,14 +91,28 @@ export function* sweep(
   why: Extract<WalkStep, { kind: 'sweep' }>['why'],
   reach: number | null = null,
 ): Asking<number | null> {
-  const answer = yield* ask(trail, { kind: 'sweep', screw, reach, why });
-  if (answer.outcome !== 'did' || answer.highest === undefined) return null;
-  trail.peak = lightOf(trail, answer.highest);
-  return Math.log(trail.peak);
+  return (yield* sweepAnswered(trail, screw, why, reach)).ln;
 }
 
-/** Turns a screw until a fraction of the last peak is left. Whether it was done. */
-export function* detune(trail: Trail, screw: Screw, sense: Sense, fraction: number): Asking<boolean> {
+/** The same, with how it was answered. */
+export function* sweepAnswered(
+  trail: Trail,
+  screw: Screw,
+  why: Extract<WalkStep, { kind: 'sweep' }>['why'],
+  reach: number | null = null,
+): Asking<{ readonly ln: number | null; readonly outcome: WalkAnswer['outcome'] }> {
+  const answer = yield* ask(trail, { kind: 'sweep', screw, reach, why });
+  const { outcome } = answer;
+  if (answer.outcome !== 'did' || answer.highest === undefined) return { ln: null, outcome };
+  trail.peak = lightOf(trail, answer.highest);
+  return { ln: Math.log(trail.peak), outcome };
+}
+
+/**
+ * Turns a screw until a fraction of the last peak is left. The fraction that was come to, which only a live meter tells better
+ * than what was asked; null: it was not done.
+ */
+export function* detune(trail: Trail, screw: Screw, sense: Sense, fraction: number): Asking<number | null> {
   const answer = yield* ask(trail, {
     kind: 'detune',
     screw,
@@ -103,8 +120,13 @@ export function* detune(trail: Trail, screw: Screw, sense: Sense, fraction: numb
     fraction,
     target: trail.floor + fraction * (trail.peak ?? 0),
   });
-  return answer.outcome === 'did';
+  if (answer.outcome !== 'did') return null;
+  if (answer.standing === undefined || trail.peak === null) return fraction;
+  return Math.min(mostLeft, lightOf(trail, answer.standing) / trail.peak);
 }
+
+/** A screw that was turned at all has left no more than this. */
+const mostLeft = 0.97;
 
 /** ln of the light as it stands; null where nothing was told. */
 export function* stand(

@@ -32,6 +32,10 @@ export function remarkText({ id, values = {} }: WalkRemark): string {
   switch (id) {
     case 'cladding-light':
       return `${writeValue(values.share ?? 0, 'fraction', 2)} of the reading was cladding light. Take it off before you walk again: it hides the peak of the core.`;
+    case 'light-not-back':
+      return 'The light did not come back: the wrong screw, the wrong way, or not far enough. Look which screw you turned before, then search farther to both sides.';
+    case 'step-undone':
+      return 'Still no light: the step before is undone. Turn M1 until the light is back; if another screw was turned by mistake, turn that one back first.';
     case 'readings-disagree':
       return 'The readings do not fit together: check the source against a reference, and the lengths of the launch.';
     case 'stands-below-highest':
