@@ -14,6 +14,7 @@ const pages: readonly Page[] = [
   { page: 'gauge', gauge: 'knife-edge', about: { kind: 'launch', id } },
   { page: 'gauge', gauge: 'caustic', about: { kind: 'reading', id } },
   { page: 'match' },
+  { page: 'instruments' },
   { page: 'book' },
   { page: 'pair' },
   { page: 'unknown', path: '/launch/1' },

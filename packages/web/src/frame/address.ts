@@ -8,6 +8,7 @@ export type Page =
   | { readonly page: 'gauges' }
   | GaugeAddress
   | { readonly page: 'match' }
+  | { readonly page: 'instruments' }
   | { readonly page: 'book' }
   | { readonly page: 'pair' }
   | { readonly page: 'unknown'; readonly path: string };
@@ -33,6 +34,7 @@ const plain = {
   '/drawer': 'drawer',
   '/gauge': 'gauges',
   '/match': 'match',
+  '/instruments': 'instruments',
   '/book': 'book',
   '/pair': 'pair',
 } as const;

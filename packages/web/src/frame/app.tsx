@@ -30,6 +30,9 @@ const DrawerPage = lazy(async () => ({ default: (await import('../drawer/drawer-
 const GaugesPage = lazy(async () => ({ default: (await import('../gauge/gauges-page.tsx')).GaugesPage }));
 const GaugePage = lazy(async () => ({ default: (await import('../gauge/gauge-page.tsx')).GaugePage }));
 const MatchPage = lazy(async () => ({ default: (await import('../match/match-page.tsx')).MatchPage }));
+const InstrumentsPage = lazy(async () => ({
+  default: (await import('../instrument/instruments-page.tsx')).InstrumentsPage,
+}));
 const BookPage = lazy(async () => ({ default: (await import('../book/book-page.tsx')).BookPage }));
 const PairPage = lazy(async () => ({ default: (await import('../pairing/pair-page.tsx')).PairPage }));
 
@@ -47,6 +50,7 @@ const ways: readonly {
   { page: { page: 'drawer' }, word: frameTexts.drawer, also: [] },
   { page: { page: 'gauges' }, word: frameTexts.gauges, also: ['gauge'] },
   { page: { page: 'match' }, word: frameTexts.match, also: [] },
+  { page: { page: 'instruments' }, word: frameTexts.instruments, also: [] },
   { page: { page: 'book' }, word: frameTexts.book, also: [] },
   { page: { page: 'pair' }, word: frameTexts.pair, also: [] },
 ];
@@ -153,13 +157,14 @@ function PageShown({ page }: { readonly page: Page }): JSX.Element {
 }
 
 const plainPages: Readonly<
-  Record<'start' | 'new' | 'drawer' | 'gauges' | 'match' | 'book' | 'pair', ComponentType>
+  Record<'start' | 'new' | 'drawer' | 'gauges' | 'match' | 'instruments' | 'book' | 'pair', ComponentType>
 > = {
   start: StartPage,
   new: NewLaunchPage,
   drawer: DrawerPage,
   gauges: GaugesPage,
   match: MatchPage,
+  instruments: InstrumentsPage,
   book: BookPage,
   pair: PairPage,
 };

@@ -8,6 +8,7 @@ export const frameTexts = {
   gauges: 'gauges',
   match: 'match',
   book: 'bench book',
+  instruments: 'instruments',
   pair: 'devices',
   pairThis: 'Pair this device',
   seen: 'seen',
