@@ -18,6 +18,8 @@ export interface KeptGauge {
   readonly pieces: readonly string[];
   /** Of a picture: its name, its bytes counted, and their SHA-256. */
   readonly picture: KeptPicture | null;
+  /** Of a gauge that takes two pictures, the second. */
+  readonly reversePicture: KeptPicture | null;
   /** Where the answer went: `laser.beam.diameter of “green module”`; null: nowhere yet. */
   readonly went: string | null;
 }
@@ -38,7 +40,7 @@ export function piecesOf(text: string, most: number): readonly string[] {
 /** What an entry's data says of a gauge; null where it is none. */
 export function keptGauge(data: unknown): KeptGauge | null {
   if (typeof data !== 'object' || data === null) return null;
-  const { gauge, text, settings, readings, pieces, picture, went } = data as Readonly<
+  const { gauge, text, settings, readings, pieces, picture, reversePicture, went } = data as Readonly<
     Record<string, unknown>
   >;
   if (typeof gauge !== 'string' || typeof text !== 'string') return null;
@@ -49,6 +51,7 @@ export function keptGauge(data: unknown): KeptGauge | null {
     readings: typeof readings === 'string' ? readings : null,
     pieces: Array.isArray(pieces) ? pieces.filter((one) => typeof one === 'string') : [],
     picture: pictureIn(picture),
+    reversePicture: pictureIn(reversePicture),
     went: typeof went === 'string' ? went : null,
   };
 }

@@ -26,10 +26,17 @@ export type Measured =
 /**
  * A gauge's answers to what lies on its sheet. What is typed as a setting goes before what stands in the text.
  *
- * @param picture for a gauge that takes one
+ * @param picture for a gauge that takes one, or the first of two
  * @param file what the readings are called in refusals
+ * @param reversePicture for a gauge that takes two, the reverse beam's
  */
-export function measured(gauge: Gauge, sheet: Sheet, picture: Picture | null, file: string): Measured {
+export function measured(
+  gauge: Gauge,
+  sheet: Sheet,
+  picture: Picture | null,
+  file: string,
+  reversePicture: Picture | null = null,
+): Measured {
   try {
     const typed: readonly RawSetting[] = Object.entries(sheet.settings)
       .filter(([, text]) => text.trim() !== '')
@@ -40,7 +47,7 @@ export function measured(gauge: Gauge, sheet: Sheet, picture: Picture | null, fi
         ? { where: file, columns: [], settings: [] }
         : readReadings(text, file);
     const { readings, unused } = assign(gauge, { ...raw, settings: [...typed, ...raw.settings] });
-    const result = gauge.measure({ ...readings, picture });
+    const result = gauge.measure({ ...readings, picture, reversePicture });
     return {
       kind: 'measured',
       answers: result.answers.map(answerWords),

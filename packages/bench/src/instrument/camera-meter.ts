@@ -94,6 +94,6 @@ function floorOf(count: number, scatter: number, pixels: number): number {
   return Math.sqrt(Math.max(seen, hidden) * (1 + 1 / count));
 }
 
-/** Whether a region is hardly darker with the beam blocked than it was: then it was not blocked. */
+/** Whether a region is hardly darker with the beam blocked than it was: then perhaps it was not blocked. */
 export const isHardlyDarker = (before: CameraReading, blocked: CameraReading): boolean =>
   before.kind !== 'dark' && blocked.value > 0.5 * before.value;

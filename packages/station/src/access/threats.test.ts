@@ -167,6 +167,18 @@ test('no address leads out of the folder of the screens (directory traversal)', 
     );
   }));
 
+test('the camera is for the station’s own pages, and microphone, place and ports for none', () =>
+  withStation(async ({ station }) => {
+    const page = await openPage(station);
+    for (const reply of [await ask(station.address), await page.ask('/api/status')]) {
+      const allowed = String(reply.headers['permissions-policy']).split(', ');
+      // Permissions Policy (W3C), from memory: (self) is the page’s own origin, () is nobody
+      expect(allowed).toContain('camera=(self)');
+      expect(allowed.filter((one) => !one.endsWith('=()'))).toEqual(['camera=(self)']);
+      for (const other of ['microphone', 'geolocation', 'usb']) expect(allowed).toContain(`${other}=()`);
+    }
+  }));
+
 test('a script that got into a page could neither run nor send anything away (page policy)', () =>
   withStation(async ({ station }) => {
     const page = await openPage(station);

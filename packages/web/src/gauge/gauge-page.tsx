@@ -46,23 +46,23 @@ function Shown({ gauge, about }: { readonly gauge: Gauge; readonly about: GaugeA
       <p>{gaugeTexts.answers(gauge.answers)}</p>
       <div className="gauge-sides">
         <HowItGoes gauge={gauge} />
-        {gauge.takes === 'two pictures' ? (
-          <p>
-            {gaugeTexts.inTheShell} <code>{gaugeTexts.shellLine(gauge.name)}</code>
-          </p>
-        ) : (
-          <Work gauge={gauge} about={about} />
-        )}
+        <Work gauge={gauge} about={about} />
       </div>
     </div>
   );
 }
 
+const notYet = {
+  table: gaugeTexts.notYet,
+  picture: gaugeTexts.notYetPicture,
+  'two pictures': gaugeTexts.notYetPictures,
+} satisfies Record<Gauge['takes'], string>;
+
 /** The readings, and what they say. */
 function Work({ gauge, about }: { readonly gauge: Gauge; readonly about: GaugeAbout | null }): JSX.Element {
   const bench = useBench(gauge, about);
   const begun = isBegun(gauge, bench);
-  const { measured, fault } = useGauge(gauge.name, begun ? bench.sheet : null, bench.picture);
+  const { measured, fault } = useGauge(gauge.name, begun ? bench.sheet : null, bench.picture, bench.reverse);
   return (
     <div className="gauge-work">
       <ReadingsForm
@@ -72,11 +72,7 @@ function Work({ gauge, about }: { readonly gauge: Gauge; readonly about: GaugeAb
       />
       <div className="gauge-result">
         <div className="gauge-said" role="status">
-          {!begun && (
-            <p className="quiet">
-              {gauge.takes === 'picture' ? gaugeTexts.notYetPicture : gaugeTexts.notYet}
-            </p>
-          )}
+          {!begun && <p className="quiet">{notYet[gauge.takes]}</p>}
           {begun && measured === null && fault === null && <p className="quiet">{gaugeTexts.working}</p>}
           {fault !== null && (
             <p className="refusal">

@@ -37,8 +37,8 @@ export function IntoDrawer({ gauge, about, bench, measured }: IntoDrawerProps): 
     setSaid(null);
     try {
       const text = gaugeTexts.entryText(gauge.title, answers.join(', '), went);
-      const { sheet, picture } = bench;
-      await keepGauge(keeping.world, { gauge: gauge.name, text, sheet, picture, went, launch });
+      const { sheet, picture, reverse } = bench;
+      await keepGauge(keeping.world, { gauge: gauge.name, text, sheet, picture, reverse, went, launch });
       return true;
     } catch {
       setSaid(gaugeTexts.notKept);

@@ -12,6 +12,7 @@ export interface ToKeep {
   readonly text: string;
   readonly sheet: Sheet;
   readonly picture: File | null;
+  readonly reverse: File | null;
   readonly went: string | null;
   /** The launch it was done for. */
   readonly launch: string | null;
@@ -23,7 +24,7 @@ export interface ToKeep {
  * @throws {NotDone} @throws {NoAnswer} as `ask` does; pieces that were already taken stay, and nothing names them
  */
 export async function keepGauge(world: World, toKeep: ToKeep): Promise<void> {
-  const { gauge, text, sheet, picture, went, launch } = toKeep;
+  const { gauge, text, sheet, picture, reverse, went, launch } = toKeep;
   const enter = async (kind: string, data: { readonly [key: string]: unknown }): Promise<string> => {
     const write = world.newId();
     await ask(world, routes.writeEntry, {}, { write, kind, launch, data: data as never });
@@ -40,6 +41,8 @@ export async function keepGauge(world: World, toKeep: ToKeep): Promise<void> {
     readings: pieces.length > 0 ? null : sheet.text,
     pieces,
     picture: picture === null ? null : await digestOf(picture),
+    // one that takes a single picture has no second to speak of
+    ...(reverse === null ? {} : { reversePicture: await digestOf(reverse) }),
     went,
   });
 }

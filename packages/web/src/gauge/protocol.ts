@@ -5,6 +5,8 @@ export interface GaugeQuestion {
   readonly gauge: string;
   readonly sheet: Sheet;
   readonly picture: File | null;
+  /** Where it takes two, the reverse beam's. */
+  readonly reverse: File | null;
   /** What the readings are called in refusals. */
   readonly file: string;
 }

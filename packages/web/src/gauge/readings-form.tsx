@@ -11,7 +11,9 @@ import { timeText } from '../frame/time-text.ts';
 import { gaugeTexts } from '../texts/gauge.ts';
 import { Cells } from './cells.tsx';
 import '../field/field.css';
-import type { GaugeBench } from './use-bench.ts';
+import { CameraPair, CameraPicture } from '../camera/camera-picture.tsx';
+import { PictureChoice } from '../camera/picture-choice.tsx';
+import type { Beam, GaugeBench } from './use-bench.ts';
 
 interface ReadingsFormProps {
   readonly gauge: Gauge;
@@ -24,6 +26,7 @@ export function ReadingsForm({ gauge, bench, refused }: ReadingsFormProps): JSX.
   const [isOver, setOver] = useState(false);
   const example = howToFor(gauge.name)?.example ?? null;
   const takesPicture = gauge.takes === 'picture';
+  const takesTwo = gauge.takes === 'two pictures';
   const drop = (event: DragEvent): void => {
     event.preventDefault();
     setOver(false);
@@ -44,7 +47,7 @@ export function ReadingsForm({ gauge, bench, refused }: ReadingsFormProps): JSX.
       <h2>{gaugeTexts.readings}</h2>
       <Reopening bench={bench} />
       <p className="facts no-print">
-        <FileChoice takesPicture={takesPicture} onFile={(file) => void bench.takeFile(file)} />
+        {!takesTwo && <FileChoice takesPicture={takesPicture} onFile={(file) => void bench.takeFile(file)} />}
         {example !== null && (
           <button type="button" className="quiet-button" onClick={() => bench.take(example)}>
             {gaugeTexts.example}
@@ -61,6 +64,7 @@ export function ReadingsForm({ gauge, bench, refused }: ReadingsFormProps): JSX.
         </p>
       )}
       {takesPicture && <PictureHere bench={bench} />}
+      {takesTwo && <TwoPictures bench={bench} />}
       {gauge.settings.length > 0 && (
         <fieldset className="gauge-settings">
           <legend>{gaugeTexts.settings}</legend>
@@ -101,13 +105,16 @@ function FileChoice({
   readonly takesPicture: boolean;
   readonly onFile: (file: File) => void;
 }): JSX.Element {
+  if (takesPicture) {
+    return <PictureChoice words={gaugeTexts.picture} label={gaugeTexts.pictureLabel} onFile={onFile} />;
+  }
   return (
     <label className="file-choice">
-      <span>{takesPicture ? gaugeTexts.picture : gaugeTexts.file}</span>
+      <span>{gaugeTexts.file}</span>
       <input
         type="file"
-        aria-label={takesPicture ? gaugeTexts.pictureLabel : gaugeTexts.fileLabel}
-        accept={takesPicture ? '.png,.jpg,.jpeg,image/png,image/jpeg' : '.csv,.tsv,.txt,.json,text/plain'}
+        aria-label={gaugeTexts.fileLabel}
+        accept=".csv,.tsv,.txt,.json,text/plain"
         onChange={({ target }) => {
           const [file] = target.files ?? [];
           if (file !== undefined) onFile(file);
@@ -119,12 +126,57 @@ function FileChoice({
   );
 }
 
-function PictureHere({ bench: { picture, missing } }: { readonly bench: GaugeBench }): JSX.Element {
+function PictureHere({ bench }: { readonly bench: GaugeBench }): JSX.Element {
+  const { picture, takePicture } = bench;
   return (
     <>
       <p className="quiet">{gaugeTexts.pictureHint}</p>
       {picture !== null && <p>{gaugeTexts.pictureHere(picture.name)}</p>}
-      {missing !== null && <p>{gaugeTexts.pictureGone(missing.name)}</p>}
+      <Missing bench={bench} />
+      <details className="more">
+        <summary>{gaugeTexts.byCamera}</summary>
+        <CameraPicture onPicture={(file) => takePicture(file, 'forward', 'camera')} />
+      </details>
+    </>
+  );
+}
+
+function Missing({ bench: { missing } }: { readonly bench: GaugeBench }): JSX.Element {
+  return (
+    <>
+      {missing.map(({ name }) => (
+        <p key={name}>{gaugeTexts.pictureGone(name)}</p>
+      ))}
+    </>
+  );
+}
+
+const beams: readonly Beam[] = ['forward', 'reverse'];
+
+/** A picture of each beam, by file or by one camera that stays where it is. */
+function TwoPictures({ bench }: { readonly bench: GaugeBench }): JSX.Element {
+  const { picture, reverse, takePicture } = bench;
+  return (
+    <>
+      <p className="quiet">{gaugeTexts.pictureHint}</p>
+      {beams.map((beam) => {
+        const here = beam === 'forward' ? picture : reverse;
+        return (
+          <p key={beam} className="facts">
+            <PictureChoice
+              words={gaugeTexts.beams[beam]}
+              label={gaugeTexts.beamLabel(beam)}
+              onFile={(file) => takePicture(file, beam, 'file')}
+            />
+            {here !== null && <span>{gaugeTexts.pictureHere(here.name)}</span>}
+          </p>
+        );
+      })}
+      <Missing bench={bench} />
+      <details className="more">
+        <summary>{gaugeTexts.byCamera}</summary>
+        <CameraPair onPicture={(file, beam) => takePicture(file, beam, 'camera')} />
+      </details>
     </>
   );
 }

@@ -8,7 +8,7 @@ import {
   textOfBytes,
   textOfGrid,
 } from '@coreward/bench';
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { GaugeAbout } from '../frame/address.ts';
 import { useKeeping } from '../keeping/use-keeping.ts';
 import type { StorageLike } from '../keeping/world.ts';
@@ -18,8 +18,10 @@ import { type Reopened, useReopened } from './use-reopened.ts';
 export interface GaugeBench {
   readonly sheet: Sheet;
   readonly picture: File | null;
-  /** The picture that earlier readings were taken from; it must be chosen anew. */
-  readonly missing: KeptPicture | null;
+  /** Of a gauge that takes two pictures, the reverse beam's. */
+  readonly reverse: File | null;
+  /** The pictures that earlier readings were taken from; they must be chosen anew. */
+  readonly missing: readonly KeptPicture[];
   /** Readings of the bench book that are opened again; null: none are. */
   readonly reopened: Reopened | null;
   /** Why a file could not be taken. */
@@ -29,12 +31,21 @@ export interface GaugeBench {
   /** A whole table, pasted, dropped or chosen: its settings go into their fields. */
   readonly take: (text: string) => void;
   readonly takeFile: (file: File) => Promise<void>;
+  /** A picture, by hand or by a camera, whose codes stand for light as sRGB has it. */
+  readonly takePicture: (file: File, beam: Beam, by: 'file' | 'camera') => void;
   readonly clear: () => void;
 }
 
+/** Which of two pictures; of one, the forward beam's. */
+export type Beam = 'forward' | 'reverse';
+
 /** Whether there is anything to be measured. */
-export function isBegun(gauge: Gauge, { sheet, picture }: Pick<GaugeBench, 'sheet' | 'picture'>): boolean {
+export function isBegun(
+  gauge: Gauge,
+  { sheet, picture, reverse }: Pick<GaugeBench, 'sheet' | 'picture' | 'reverse'>,
+): boolean {
   if (gauge.takes === 'picture') return picture !== null;
+  if (gauge.takes === 'two pictures') return picture !== null && reverse !== null;
   if (gauge.columns.some(({ needed }) => needed)) return hasReadings(sheet.text);
   return hasReadings(sheet.text) || Object.values(sheet.settings).some((text) => text.trim() !== '');
 }
@@ -47,12 +58,17 @@ export function useBench(gauge: Gauge, about: GaugeAbout | null): GaugeBench {
     about?.kind === 'reading' ? emptySheet(gauge) : (remembered(session, key) ?? emptySheet(gauge)),
   );
   const [picture, setPicture] = useState<File | null>(null);
+  const [reverse, setReverse] = useState<File | null>(null);
   const [refused, setRefused] = useState<string | null>(null);
   const arrived = reopened?.state === 'here' ? reopened.sheet : null;
   useEffect(() => {
     if (arrived !== null) setSheet(arrived);
   }, [arrived]);
+  // a picture may come later than it was asked for: what was typed meanwhile stays
+  const latest = useRef(sheet);
+  latest.current = sheet;
   const change = (next: Sheet): void => {
+    latest.current = next;
     setSheet(next);
     setRefused(null);
     try {
@@ -63,23 +79,37 @@ export function useBench(gauge: Gauge, about: GaugeAbout | null): GaugeBench {
   };
   const take = (text: string): void => {
     const taken = sheetOf(gauge, text);
-    change({ text: taken.text, settings: { ...sheet.settings, ...taken.settings } });
+    change({ text: taken.text, settings: { ...latest.current.settings, ...taken.settings } });
   };
+  const takePicture = (file: File, beam: Beam, by: 'file' | 'camera'): void => {
+    if (beam === 'forward') setPicture(file);
+    else setReverse(file);
+    // a camera's picture is a PNG, which a gauge would else take for codes in proportion to light
+    const coded = by === 'camera' && gauge.settings.some(({ name }) => name === 'encoding');
+    const now = latest.current;
+    const settings = coded ? { encoding: 'srgb', ...now.settings } : now.settings;
+    // asked anew even if the settings are the same
+    change({ ...now, settings });
+  };
+  const missing = reopened?.state === 'here' ? reopened : null;
   return {
     sheet,
     picture,
-    missing: picture === null && reopened?.state === 'here' ? reopened.picture : null,
+    reverse,
+    missing: [
+      ...(picture === null && missing?.picture != null ? [missing.picture] : []),
+      ...(reverse === null && missing?.reversePicture != null ? [missing.reversePicture] : []),
+    ],
     reopened,
     refused,
     setText: (text) => change({ ...sheet, text }),
     setSetting: (name, text) => change({ ...sheet, settings: { ...sheet.settings, [name]: text } }),
     take,
+    takePicture,
     takeFile: async (file) => {
-      if (gauge.takes === 'picture' && !/\.json$/u.test(file.name)) {
-        setPicture(file);
-        setRefused(null);
-        // asked anew even if the settings are the same
-        change({ ...sheet });
+      if (gauge.takes !== 'table' && !/\.json$/u.test(file.name)) {
+        const isSecond = gauge.takes === 'two pictures' && picture !== null && reverse === null;
+        takePicture(file, isSecond ? 'reverse' : 'forward', 'file');
         return;
       }
       const told = await textIn(file);
@@ -89,6 +119,7 @@ export function useBench(gauge: Gauge, about: GaugeAbout | null): GaugeBench {
     clear: () => {
       change(emptySheet(gauge));
       setPicture(null);
+      setReverse(null);
     },
   };
 }

@@ -14,7 +14,12 @@ export interface GaugeState {
 }
 
 /** Measures in a worker, anew with every key; `null` asks nothing. */
-export function useGauge(gauge: string, sheet: Sheet | null, picture: File | null): GaugeState {
+export function useGauge(
+  gauge: string,
+  sheet: Sheet | null,
+  picture: File | null,
+  reverse: File | null,
+): GaugeState {
   const asker = useRef<AskNewest<GaugeQuestion> | null>(null);
   const [told, setTold] = useState<{ readonly of: Sheet; readonly measured: Measured } | null>(null);
   const [fault, setFault] = useState<string | null>(null);
@@ -37,7 +42,7 @@ export function useGauge(gauge: string, sheet: Sheet | null, picture: File | nul
   }, []);
   useEffect(() => {
     if (sheet === null) setTold(null);
-    else asker.current?.ask({ gauge, sheet, picture, file: gaugeTexts.fileName });
-  }, [gauge, sheet, picture]);
+    else asker.current?.ask({ gauge, sheet, picture, reverse, file: gaugeTexts.fileName });
+  }, [gauge, sheet, picture, reverse]);
   return { measured: told?.measured ?? null, isFresh: told !== null && told.of === sheet, fault };
 }

@@ -20,6 +20,7 @@ export type Reopened =
       readonly time: string;
       readonly sheet: Sheet;
       readonly picture: KeptPicture | null;
+      readonly reversePicture: KeptPicture | null;
     };
 
 /** The readings that an entry of the bench book holds; `null` asks for none. */
@@ -60,7 +61,13 @@ async function reopen(world: World, id: string): Promise<Reopened> {
   const sheet = sheetKept(kept, (piece) => textOf(pieces.find((one) => one.id === piece)));
   return sheet === null
     ? { state: 'failed' }
-    : { state: 'here', time: entry.time, sheet, picture: kept.picture };
+    : {
+        state: 'here',
+        time: entry.time,
+        sheet,
+        picture: kept.picture,
+        reversePicture: kept.reversePicture,
+      };
 }
 
 /** Entries of a kind, newest first, as far back as it takes. */

@@ -1,4 +1,5 @@
 import type { GaugeGroup, GaugeVerdict } from '@coreward/bench';
+import type { Beam } from '../gauge/use-bench.ts';
 
 /** Words of the gauges' pages. Steps, cautions, answers and refusals are told by bench. */
 export const gaugeTexts = {
@@ -54,9 +55,12 @@ export const gaugeTexts = {
   clear: 'Start afresh',
   fileName: 'readings',
   notYet: 'Nothing is read yet: type, paste, or choose a file.',
-  inTheShell: 'Both pictures of this gauge are read in a shell, with a scale such as 12.5 px/mm:',
-  shellLine: (name: string): string => `coreward gauge ${name} FORWARD.png REVERSE.png --scale "12.5 px/mm"`,
-  notYetPicture: 'No picture yet: choose one, or drop it here.',
+  notYetPicture: 'No picture yet: choose one, drop it here, or take it with the camera.',
+  notYetPictures:
+    'Both pictures are needed: choose them, or take them with the camera, one beam blocked at a time.',
+  byCamera: 'Take it with the camera',
+  beams: { forward: 'forward beam alone', reverse: 'reverse beam alone' } satisfies Record<Beam, string>,
+  beamLabel: (beam: Beam): string => `a picture of the ${beam} beam alone`,
   working: 'Working …',
   count: (count: number): string => (count === 1 ? '1 reading' : `${count} readings`),
   unused: (names: string): string => `Not used: ${names}.`,

@@ -1,0 +1,163 @@
+import type { PictureSize } from '@coreward/bench';
+import { type JSX, type ReactNode, type RefObject, useEffect, useId, useState } from 'react';
+import { cameraTexts } from '../texts/camera.ts';
+import type { CameraChoice } from './open-camera.ts';
+import { PictureChoice } from './picture-choice.tsx';
+import type { ExposureTime, Hold } from './settings-held.ts';
+import type { Camera } from './use-camera.ts';
+import './camera.css';
+
+interface CameraViewProps {
+  readonly camera: Camera;
+  readonly video: RefObject<HTMLVideoElement | null>;
+  /** A picture chosen instead; null: one file would not do here. */
+  readonly onFile: ((file: File) => void) | null;
+  /** What lies over the picture, once its size is known. */
+  readonly over?: ((size: PictureSize) => ReactNode) | undefined;
+  readonly children?: ReactNode;
+}
+
+/** A camera: opened by a press, what it sees, what it holds still, or why there is none and what does instead. */
+export function CameraView({ camera, video, onFile, over, children }: CameraViewProps): JSX.Element {
+  const { state } = camera;
+  return (
+    <div className="camera">
+      {state.kind !== 'open' && (
+        <p className="facts">
+          <button
+            type="button"
+            className="act"
+            disabled={state.kind === 'opening'}
+            onClick={() => camera.open()}
+          >
+            {cameraTexts.open}
+          </button>
+          {onFile !== null && (
+            <PictureChoice
+              words={cameraTexts.fromFile}
+              label={cameraTexts.fileLabel}
+              onFile={onFile}
+              takesNow
+            />
+          )}
+        </p>
+      )}
+      {state.kind === 'opening' && <p role="status">{cameraTexts.opening}</p>}
+      {state.kind === 'lack' && (
+        <div className="refusal" role="alert">
+          <p>
+            {cameraTexts.lacks[state.lack].what} {cameraTexts.lacks[state.lack].mend}
+          </p>
+        </div>
+      )}
+      {state.kind === 'open' && (
+        <>
+          <Preview stream={state.stream} video={video} over={over} />
+          <p className="facts">
+            <CameraChoices camera={camera} />
+            <button type="button" className="quiet-button" onClick={camera.close}>
+              {cameraTexts.close}
+            </button>
+          </p>
+          {children}
+          {state.exposure !== null && <Exposure exposure={state.exposure} onSet={camera.expose} />}
+          {state.holds !== null && <Holds holds={state.holds} />}
+        </>
+      )}
+      {state.kind === 'closed' && <p className="quiet">{cameraTexts.stays}</p>}
+    </div>
+  );
+}
+
+function Preview({
+  stream,
+  video,
+  over,
+}: Pick<CameraViewProps, 'video' | 'over'> & { readonly stream: MediaStream }): JSX.Element {
+  const [size, setSize] = useState<PictureSize | null>(null);
+  useEffect(() => {
+    const element = video.current;
+    if (element === null) return;
+    element.srcObject = stream;
+    // a browser that plays nothing until it is touched plays after the press that opened the camera
+    element.play().catch(() => {});
+    return () => {
+      element.srcObject = null;
+    };
+  }, [stream, video]);
+  return (
+    <div className="camera-preview">
+      {/* a camera has no words to be read along */}
+      <video
+        ref={video}
+        muted
+        playsInline
+        aria-label={cameraTexts.preview}
+        onResize={({ currentTarget: { videoWidth: width, videoHeight: height } }) =>
+          setSize(width > 0 ? { width, height } : null)
+        }
+      />
+      {size !== null && over?.(size)}
+    </div>
+  );
+}
+
+function CameraChoices({
+  camera: { choices, chosen, open },
+}: {
+  readonly camera: Camera;
+}): JSX.Element | null {
+  if (choices.length < 2) return null;
+  return (
+    <label className="camera-choice">
+      {cameraTexts.which}{' '}
+      <select value={chosen ?? ''} onChange={({ target }) => open(target.value)}>
+        {choices.map(({ id, label }: CameraChoice, rank) => (
+          <option key={id} value={id}>
+            {label === '' ? cameraTexts.unnamed(rank + 1) : label}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+function Exposure({
+  exposure: { least, most, step, now },
+  onSet,
+}: {
+  readonly exposure: ExposureTime;
+  readonly onSet: (time: number) => void;
+}): JSX.Element {
+  const id = useId();
+  return (
+    <p className="camera-exposure">
+      <label htmlFor={id}>{cameraTexts.exposure}</label>
+      <input
+        id={id}
+        type="range"
+        min={least}
+        max={most}
+        step={step}
+        value={now}
+        onChange={({ target }) => onSet(target.valueAsNumber)}
+      />
+    </p>
+  );
+}
+
+/** What a camera holds still, told plainly where it does not. */
+function Holds({ holds }: { readonly holds: readonly Hold[] }): JSX.Element {
+  const isAllHeld = holds.every(({ outcome }) => outcome === 'held');
+  return (
+    <details className="more camera-holds">
+      <summary>
+        {cameraTexts.holds}:{' '}
+        {holds
+          .map(({ name, outcome }) => `${cameraTexts.holdNames[name]} ${cameraTexts.hold[outcome]}`)
+          .join(', ')}
+      </summary>
+      {!isAllHeld && <p>{cameraTexts.drifts}</p>}
+    </details>
+  );
+}

@@ -1,0 +1,66 @@
+import type { CameraLack } from '../camera/open-camera.ts';
+import type { Hold, HoldName } from '../camera/settings-held.ts';
+
+/** Words around a camera. What a picture says is told by bench. */
+export const cameraTexts = {
+  open: 'Open the camera',
+  opening: 'Waiting for the camera. The browser may ask whether this page may use it.',
+  close: 'Close the camera',
+  which: 'camera',
+  unnamed: (rank: number): string => `camera ${rank}`,
+  preview: 'what the camera sees',
+  stays: 'Pictures stay in this browser; nothing of them is sent or kept.',
+  lacks: {
+    'not secure': {
+      what: 'The browser gives no camera to a page that came over plain HTTP from another machine.',
+      mend: 'Open this page by the station’s https address, or on the station’s own computer; or choose a picture.',
+    },
+    none: {
+      what: 'There is no camera on this device.',
+      mend: 'Connect one and press again, or choose a picture.',
+    },
+    refused: {
+      what: 'This page was not allowed to use the camera.',
+      mend: 'Allow the camera in the browser’s settings for this address and press again, or choose a picture.',
+    },
+    busy: {
+      what: 'The camera does not answer: another program may hold it.',
+      mend: 'Close what else uses the camera and press again, or choose a picture.',
+    },
+    lost: {
+      what: 'The camera is gone: it was pulled out, or switched off.',
+      mend: 'Connect it and press again.',
+    },
+  } satisfies Record<CameraLack, { readonly what: string; readonly mend: string }>,
+  holds: 'What the camera holds still',
+  holdNames: {
+    exposure: 'exposure',
+    'white balance': 'white balance',
+    focus: 'focus',
+  } satisfies Record<HoldName, string>,
+  hold: {
+    held: 'held',
+    refused: 'the camera did not hold it',
+    'cannot be asked': 'cannot be held from here',
+  } satisfies Record<Hold['outcome'], string>,
+  drifts:
+    'What is not held may change with the picture, and with it what a reading is worth. Hold it in the camera’s own program, or keep the picture evenly lit.',
+  exposure: 'exposure time',
+  take: 'Take the picture',
+  taking: 'Taking …',
+  takeBeam: {
+    forward: 'Take the forward beam alone',
+    reverse: 'Take the reverse beam alone',
+  },
+  pictureName: (rank: number): string => `camera-${rank}.png`,
+  fromFile: 'or a picture',
+  fileLabel: 'a picture instead of the camera',
+  whole: 'Whole picture',
+  region: 'Region',
+  regionLabel: (text: string): string => `Region of the picture: ${text}`,
+  regionHint:
+    'Drag across the picture to choose the region. With keys: arrows move it, with Shift they make it wider, narrower, higher and lower.',
+  regionText: (x: number, y: number, width: number, height: number): string =>
+    `${width} by ${height} pixels from ${x}, ${y}`,
+  fault: 'The camera’s pictures could not be worked on, a fault of ours:',
+} as const;
