@@ -53,6 +53,25 @@ export const beamSimulators: readonly Simulator[] = [
     },
   },
   {
+    gauge: 'knife-edge',
+    what: 'a log of 2500 to 4000 readings on the way across, in any order; noise 0.5 to 5 % of full',
+    counted: ['radius1e2_m', 'centre_m'],
+    draw: (random, normal) => {
+      const radius = betweenLog(random, 30e-6, 2e-3);
+      const centre = between(random, 1e-3, 9e-3);
+      const count = Math.floor(between(random, 2500, 4001));
+      const noise = betweenLog(random, 0.005, 0.05);
+      const position = Array.from({ length: count }, () => centre + between(random, -4, 4) * radius);
+      const power = position.map(
+        (x) => 0.05 + 0.5 * erfc((Math.SQRT2 * (x - centre)) / radius) + noise * normal(),
+      );
+      return {
+        readings: readings({ columns: { position, power } }),
+        truth: { radius1e2_m: radius, centre_m: centre },
+      };
+    },
+  },
+  {
     gauge: 'caustic',
     what: '10 to 20 places, half within one Rayleigh length, half from 2 to 4; diameters 0.5 to 5 % off',
     counted: ['waistDiameter_m', 'waistPosition_m', 'fullDivergence_rad', 'm2'],

@@ -409,8 +409,14 @@ export {
 } from './loss/mirror.ts';
 export { straightTransmission, transmissionWithGhosts } from './loss/plain-element.ts';
 export { brentMinimum, brentRoot, type LineMinimum } from './numerics/brent.ts';
-export { type LeastSquares, leastSquares } from './numerics/least-squares.ts';
-export { type Fit, type FitEnd, type FitLimits, levenbergMarquardt } from './numerics/levenberg-marquardt.ts';
+export { type LeastSquares, leastSquares, orthonormal } from './numerics/least-squares.ts';
+export {
+  type Fit,
+  type FitEnd,
+  type FitLimits,
+  levenbergMarquardt,
+  usualFitLimits,
+} from './numerics/levenberg-marquardt.ts';
 export { median, medianDeviation } from './numerics/median.ts';
 export { type Minimum, nelderMead, type SearchLimits } from './numerics/nelder-mead.ts';
 export { erfc, normalCdf, normalQuantile } from './numerics/normal.ts';

@@ -1,4 +1,4 @@
-import { leastSquares } from '@coreward/optics';
+import { orthonormal } from '@coreward/optics';
 
 /** How far readings scatter about a curve, and by which rule. */
 export interface Scatter {
@@ -26,30 +26,66 @@ export function scatterOf(
   curve: readonly number[],
 ): Scatter {
   const freedom = residuals.length - columns.length;
-  const largest = curve.reduce((most, y) => Math.max(most, Math.abs(y)), 0);
-  const even = { rule: 'even' as const, sizes: residuals.map(() => 1) };
+  let largest = 0;
+  for (const y of curve) largest = Math.max(largest, Math.abs(y));
+  const even = { rule: 'even' as const, sizes: new Float64Array(curve.length).fill(1) };
   const growing = floors.map((floor) => ({
     rule: 'growing' as const,
-    sizes: curve.map((y) => Math.hypot(y, floor * largest)),
+    sizes: new Float64Array(curve).map((y) => Math.sqrt(y * y + (floor * largest) ** 2)),
   }));
+  const directions = orthonormal(columns);
   let best: Scatter = { rule: 'even', variances: [] };
   let highest = Number.NEGATIVE_INFINITY;
   for (const { rule, sizes } of [even, ...growing]) {
     // what a fit with such weights would leave: equal weights let large readings bend the curve near small ones
-    const weighted = leastSquares(
-      columns.map((column) => column.map((x, i) => x / sizes[i]!)),
-      residuals.map((r, i) => r / sizes[i]!),
-    );
-    if (weighted === null) continue;
-    const scale = weighted.squares / freedom;
-    const likelihood =
-      -0.5 * residuals.length * Math.log(scale) - sizes.reduce((sum, size) => sum + Math.log(size), 0);
+    const squares = squaresLeft(directions, residuals, sizes);
+    if (squares === null) continue;
+    const scale = squares / freedom;
+    let logs = 0;
+    for (const size of sizes) logs += Math.log(size);
+    const likelihood = -0.5 * residuals.length * Math.log(scale) - logs;
     if (likelihood > highest || best.variances.length === 0) {
-      best = { rule, variances: sizes.map((size) => scale * size * size) };
+      best = { rule, variances: Array.from(sizes, (size) => scale * size * size) };
       highest = likelihood;
     }
   }
   return best;
+}
+
+/**
+ * Sum of the squares that least squares with weights 1/size² leave. By the normal equations: the columns are orthogonal to
+ * begin with, and a likelihood needs few digits.
+ *
+ * @returns null where a size is zero, or the weights leave the columns alike
+ */
+function squaresLeft(
+  directions: readonly Float64Array[],
+  residuals: readonly number[],
+  sizes: Float64Array,
+): number | null {
+  const n = directions.length;
+  // the columns with the residuals as the last one: what is left is that one's share of the triangle; row by row
+  const width = n + 1;
+  const sums = new Float64Array(width * width);
+  const at = new Float64Array(width);
+  for (let i = 0; i < residuals.length; i++) {
+    const weight = 1 / sizes[i]!;
+    for (let j = 0; j < n; j++) at[j] = directions[j]![i]! * weight;
+    at[n] = residuals[i]! * weight;
+    for (let j = 0, k0 = 0; j <= n; j++, k0 += width) {
+      const value = at[j]!;
+      for (let k = j; k <= n; k++) sums[k0 + k]! += value * at[k]!;
+    }
+  }
+  for (let j = 0; j < n; j++) {
+    const pivot = sums[j * width + j]!;
+    if (!(pivot > 0 && pivot < Number.POSITIVE_INFINITY)) return null;
+    for (let i = j + 1; i <= n; i++) {
+      const share = sums[j * width + i]! / pivot;
+      for (let k = i; k <= n; k++) sums[i * width + k]! -= share * sums[j * width + k]!;
+    }
+  }
+  return Math.max(0, sums[n * width + n]!);
 }
 
 /**
@@ -63,12 +99,24 @@ export function covarianceOf(
   columns: readonly (readonly number[])[],
   variances: readonly number[],
 ): readonly (readonly number[])[] {
-  const gains = inverse.map((row) =>
-    variances.map((_, i) => row.reduce((sum, x, j) => sum + x * columns[j]![i]!, 0)),
-  );
-  return gains.map((a) =>
-    gains.map((b) => variances.reduce((sum, variance, i) => sum + a[i]! * b[i]! * variance, 0)),
-  );
+  const gains = inverse.map((row) => gainOf(row, columns));
+  return gains.map((a) => gains.map((b) => weightedProduct(a, b, variances)));
+}
+
+/** A row of H: how much each reading moves one coefficient. */
+function gainOf(row: readonly number[], columns: readonly (readonly number[])[]): Float64Array {
+  const gain = new Float64Array(columns[0]?.length ?? 0);
+  for (const [j, column] of columns.entries()) {
+    const share = row[j]!;
+    for (let i = 0; i < gain.length; i++) gain[i] = gain[i]! + share * column[i]!;
+  }
+  return gain;
+}
+
+function weightedProduct(a: Float64Array, b: Float64Array, weights: readonly number[]): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]! * weights[i]!;
+  return sum;
 }
 
 /** Standard uncertainty of a formula of correlated inputs, by its slopes. @source JCGM 100:2008, 5.2.2 (from memory) */

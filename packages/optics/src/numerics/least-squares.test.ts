@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { leastSquares } from './least-squares.ts';
-import { levenbergMarquardt } from './levenberg-marquardt.ts';
+import { compressed, leastSquares, orthonormal } from './least-squares.ts';
+import { levenbergMarquardt, usualFitLimits } from './levenberg-marquardt.ts';
 import { median, medianDeviation } from './median.ts';
 import { studentQuantile } from './student.ts';
 
@@ -43,6 +43,47 @@ test('columns that say the same are refused', () => {
   ).toBeNull();
 });
 
+test('long columns and their triangle tell the same of any coefficients, but for a constant', () => {
+  const columns = [
+    [1, 1, 1, 1, 1],
+    [0, 1, 2, 3, 5],
+    [0, 0, 0, 0, 0],
+    [2, 3, 4, 5, 7],
+  ];
+  const values = [1, -2, 4, 0.5, 3];
+  const short = compressed(columns, values);
+  const left = (
+    of: { columns: readonly (readonly number[])[]; values: readonly number[] },
+    c: readonly number[],
+  ) =>
+    of.values.reduce(
+      (sum, v, i) => sum + (v - c.reduce((all, x, j) => all + x * of.columns[j]![i]!, 0)) ** 2,
+      0,
+    );
+  const long = { columns, values };
+  const constant = left(long, [0, 0, 0, 0]) - left(short, [0, 0, 0, 0]);
+  expect(short.values).toHaveLength(4);
+  for (const c of [
+    [1, 2, 3, 4],
+    [-0.3, 7, 0, 0.1],
+    [2, -1, 9, -3],
+  ])
+    near(left(long, c) - left(short, c), constant, 1e-13, left(long, c));
+});
+
+test('orthonormal columns leave out what says the same', () => {
+  const directions = orthonormal([
+    [3, 0, 4],
+    [6, 0, 8],
+    [1, 1, 1],
+  ]);
+  expect(directions).toHaveLength(2);
+  const dot = (a: Float64Array, b: Float64Array) => a.reduce((sum, x, i) => sum + x * b[i]!, 0);
+  near(dot(directions[0]!, directions[0]!), 1, 1e-15);
+  near(dot(directions[1]!, directions[1]!), 1, 1e-15);
+  near(dot(directions[0]!, directions[1]!), 0, 1e-15, 1);
+});
+
 test('Student’s law at 95 % (tables of t, as in JCGM 100:2008, table G.2, from memory)', () => {
   const rows: readonly [number, number][] = [
     [1, 6.31],
@@ -79,6 +120,21 @@ test('a damped fit finds Misra’s constants from far away (NIST Statistical Ref
   near(Math.sqrt(sigma2 * fit.inverse![0]![0]!), 2.7070075241, 1e-5);
   near(Math.sqrt(sigma2 * fit.inverse![1]![1]!), 7.2668688436e-6, 1e-5);
   expect(['settled', 'no better']).toContain(fit.end);
+});
+
+test('exact slopes lead to the same constants, and to their certified deviations (Misra1a again)', () => {
+  const y = [10.07, 14.73, 17.94, 23.93, 29.61, 35.18, 40.02, 44.82, 50.76, 55.05, 61.01, 66.4, 75.47, 81.78];
+  const x = [77.6, 114.9, 141.1, 190.8, 239.9, 289, 332.8, 378.4, 434.8, 477.3, 536.8, 593.1, 689.1, 760];
+  const residuals = ([b1, b2]: readonly number[]) => y.map((v, i) => v - b1! * (1 - Math.exp(-b2! * x[i]!)));
+  const slopesOf = ([b1, b2]: readonly number[]) => [
+    x.map((v) => Math.exp(-b2! * v) - 1),
+    x.map((v) => -b1! * v * Math.exp(-b2! * v)),
+  ];
+  const fit = levenbergMarquardt(residuals, [500, 1e-4], [100, 1e-4], usualFitLimits, slopesOf);
+  const sigma2 = fit.squares / (x.length - 2);
+  near(fit.parameters[0]!, 238.94212918, 1e-9);
+  near(Math.sqrt(sigma2 * fit.inverse![0]![0]!), 2.7070075241, 1e-8);
+  near(Math.sqrt(sigma2 * fit.inverse![1]![1]!), 7.2668688436e-6, 1e-8);
 });
 
 test('a parameter that nothing depends on is left undecided', () => {

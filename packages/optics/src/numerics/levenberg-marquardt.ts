@@ -1,5 +1,5 @@
 import { OutOfRange } from '../out-of-range.ts';
-import { leastSquares } from './least-squares.ts';
+import { type Compressed, compressed, leastSquares } from './least-squares.ts';
 
 /** Why a fit stopped. */
 export type FitEnd =
@@ -33,7 +33,7 @@ export interface FitLimits {
 /** Columns of ∂residual/∂parameter at given parameters. */
 export type SlopesOf = (parameters: readonly number[]) => readonly (readonly number[])[];
 
-const usual: FitLimits = { turns: 200, step: 1e-10 };
+export const usualFitLimits: FitLimits = { turns: 200, step: 1e-10 };
 
 /**
  * Parameters that make the sum of the squared residuals smallest, from a first guess near enough to lie in the same
@@ -49,7 +49,7 @@ export function levenbergMarquardt(
   residuals: (parameters: readonly number[]) => readonly number[],
   guess: readonly number[],
   scales: readonly number[],
-  limits: FitLimits = usual,
+  limits: FitLimits = usualFitLimits,
   slopesOf: SlopesOf | null = null,
 ): Fit {
   let parameters = [...guess];
@@ -65,14 +65,16 @@ export function levenbergMarquardt(
   let damping = 1e-3;
   let end: FitEnd = 'turns spent';
   let turns = 0;
-  const slopesNow = (): readonly (readonly number[])[] =>
-    slopesOf === null
-      ? slopesAt(residuals, parameters, scales)
-      : slopesOf(parameters).map((column, j) => column.map((slope) => slope * scales[j]!));
-  let slopes = slopesNow();
+  // as many rows as parameters: what the damping tries is cheap, however many values there are
+  const hereabouts = (): Compressed => {
+    if (slopesOf === null) return compressed(slopesAt(residuals, parameters, scales), now);
+    const { columns, values } = compressed(slopesOf(parameters), now);
+    return { columns: columns.map((column, j) => column.map((slope) => slope * scales[j]!)), values };
+  };
+  let here = hereabouts();
   while (turns < limits.turns) {
     turns += 1;
-    const step = dampedStep(slopes, now, damping);
+    const step = dampedStep(here, damping);
     if (step === null) {
       end = 'undecided';
       break;
@@ -87,7 +89,7 @@ export function levenbergMarquardt(
       now = then;
       squares = sum;
       damping = Math.max(damping / 10, 1e-12);
-      slopes = slopesNow();
+      here = hereabouts();
       if (isShort || (gain <= 1e-15 * squares && damping < 1e-6)) {
         end = 'settled';
         break;
@@ -97,7 +99,7 @@ export function levenbergMarquardt(
       break;
     } else damping *= 10;
   }
-  const inverse = leastSquares(slopes, now)?.inverse ?? null;
+  const inverse = leastSquares(here.columns, here.values)?.inverse ?? null;
   return {
     parameters,
     residuals: now,
@@ -110,8 +112,7 @@ export function levenbergMarquardt(
 
 /** The step in units of the scales that leads to the lowest point of the damped quadratic. */
 function dampedStep(
-  slopes: readonly (readonly number[])[],
-  residuals: readonly number[],
+  { columns: slopes, values: residuals }: Compressed,
   damping: number,
 ): readonly number[] | null {
   const sizes = slopes.map((column) => Math.sqrt(sumOfSquares(column)));

@@ -123,7 +123,12 @@ function byCurve(start: LeastSquares, t: readonly number[], diameters: readonly 
     const [a, b, c] = fit.coefficients as [number, number, number];
     const curve = t.map((x) => a + b * x + c * x * x);
     if (!curve.every((square) => square > 0)) return start;
-    fit = weighted(t, diameters, curve.map(Math.sqrt)) ?? fit;
+    const next = weighted(t, diameters, curve.map(Math.sqrt)) ?? fit;
+    const stays = next.coefficients.every(
+      (x, j) => Math.abs(x - fit.coefficients[j]!) <= 1e-10 * Math.abs(x),
+    );
+    fit = next;
+    if (stays) break;
   }
   return fit;
 }

@@ -1,4 +1,4 @@
-import { levenbergMarquardt, thermistorTemperature } from '@coreward/optics';
+import { levenbergMarquardt, thermistorTemperature, usualFitLimits } from '@coreward/optics';
 import { Refusal } from '../../refusal.ts';
 import { undetermined } from '../answer.ts';
 import type { Gauge, GaugeResult, Readings } from '../gauge.ts';
@@ -145,23 +145,13 @@ function fitWarming(
   const span = time.at(-1)! - time[0]!;
   const rise = Math.max(...temperature) - Math.min(...temperature);
   if (!(span > 0 && rise > 0)) return null;
-  const model = ([rate, logTau, room, start]: readonly number[]): readonly number[] => {
-    const tau = Math.exp(logTau!);
-    let now = start!;
-    return time.map((t, i) => {
-      if (i > 0) {
-        const on = light[i - 1]! > 0.5 ? 1 : 0;
-        const end = room! + rate! * tau * on;
-        now = end + (now - end) * Math.exp(-(t - time[i - 1]!) / tau);
-      }
-      return now;
-    });
-  };
+  const model = (p: readonly number[]): Course => courseOf(p, time, light);
   const residuals = (p: readonly number[]): readonly number[] =>
-    model(p).map((value, i) => value - temperature[i]!);
+    model(p).temperature.map((value, i) => value - temperature[i]!);
   const lit = light.filter((on) => on > 0.5).length / light.length;
   const guess = [rise / (span * lit), Math.log(span / 3), temperature[0]!, temperature[0]!];
-  const fit = levenbergMarquardt(residuals, guess, [guess[0]!, 0.5, rise / 3, rise / 10]);
+  const scales = [guess[0]!, 0.5, rise / 3, rise / 10];
+  const fit = levenbergMarquardt(residuals, guess, scales, usualFitLimits, (p) => model(p).slopes);
   const freedom = time.length - 4;
   if (fit.inverse === null) return null;
   const variance = fit.squares / freedom;
@@ -175,6 +165,38 @@ function fitWarming(
       freedom,
     },
     timeConstant: { from, value: tau, uncertainty: tau * Math.sqrt(variance * fit.inverse[1]![1]!), freedom },
-    curve: model(fit.parameters),
+    curve: model(fit.parameters).temperature,
   };
+}
+
+interface Course {
+  readonly temperature: readonly number[];
+  /** Columns of ∂temperature/∂(rate, logarithm of τ, room, start). */
+  readonly slopes: readonly (readonly number[])[];
+}
+
+/** Temperatures from reading to reading, and how they move with each parameter: the solution above, differentiated. */
+function courseOf(
+  [rate, logTau, room, start]: readonly number[],
+  time: readonly number[],
+  light: readonly number[],
+): Course {
+  const tau = Math.exp(logTau!);
+  const temperature = [start!];
+  const slopes: readonly number[][] = [[0], [0], [0], [1]];
+  for (let i = 1; i < time.length; i++) {
+    const on = light[i - 1]! > 0.5 ? 1 : 0;
+    const end = room! + rate! * tau * on;
+    const step = (time[i]! - time[i - 1]!) / tau;
+    const kept = Math.exp(-step);
+    const before = temperature[i - 1]!;
+    temperature.push(end + (before - end) * kept);
+    const risesOfEnd = [tau * on, rate! * tau * on, 1, 0];
+    for (const [j, column] of slopes.entries()) {
+      // a longer τ also keeps more of what was
+      const byKept = j === 1 ? (before - end) * kept * step : 0;
+      column.push(risesOfEnd[j]! * (1 - kept) + column[i - 1]! * kept + byKept);
+    }
+  }
+  return { temperature, slopes };
 }

@@ -1,4 +1,4 @@
-import { brentRoot, levenbergMarquardt, median, medianDeviation } from '@coreward/optics';
+import { brentRoot, levenbergMarquardt, median, medianDeviation, usualFitLimits } from '@coreward/optics';
 import { alongSlopes, covarianceOf, scatterOf } from '../scatter.ts';
 
 /** A far field as a smooth, even curve about its centre. */
@@ -51,17 +51,13 @@ export function fitProfile(
   // a Gaussian falls to a half in half a unit: k₁ = 4 ln 2
   const guess = [rough.peak - dark, rough.centre, 4 * Math.LN2, ...new Array<number>(terms - 1).fill(0)];
   const scales = [rough.peak, unit / 4, 1, ...new Array<number>(terms - 1).fill(0.3)];
-  const fit = levenbergMarquardt(residuals, guess, scales);
+  const slopesOf = (p: readonly number[]): readonly (readonly number[])[] => profileSlopes(x, p, unit);
+  const fit = levenbergMarquardt(residuals, guess, scales, usualFitLimits, slopesOf);
   const freedom = x.length - guess.length;
   if (fit.inverse === null || freedom < 1 || !(fit.parameters[0]! > 0)) return null;
   const p = fit.parameters;
   const curve = x.map((sine) => at(p, sine));
-  const columns = scales.map((scale, j) => {
-    const step = 1e-4 * scale;
-    const above = residuals(p.with(j, p[j]! + step));
-    const below = residuals(p.with(j, p[j]! - step));
-    return above.map((r, i) => (r - below[i]!) / (2 * step));
-  });
+  const columns = slopesOf(p);
   const covariance = covarianceOf(fit.inverse, columns, scatterOf(fit.residuals, columns, curve).variances);
   const farthest = Math.max(...x.map((sine) => Math.abs(sine - p[1]!))) / unit;
   return {
@@ -86,6 +82,31 @@ export function fitProfile(
       return { value: value * unit, uncertainty: Math.hypot(alongSlopes(slopes, covariance), byDark) };
     },
   };
+}
+
+/** Columns of ∂intensity/∂(peak, centre, k₁, k₂, …). @source elementary: the slopes of the curve above */
+function profileSlopes(
+  x: readonly number[],
+  p: readonly number[],
+  unit: number,
+): readonly (readonly number[])[] {
+  const columns = p.map(() => new Array<number>(x.length).fill(0));
+  const [byPeak, byCentre] = columns as [number[], number[]];
+  for (let i = 0; i < x.length; i++) {
+    const u = (x[i]! - p[1]!) / unit;
+    const height = Math.exp(-exponent(p, u));
+    let power = 1;
+    let steep = 0;
+    for (let k = 2; k < p.length; k++) {
+      // k₁u² + k₂u⁴ + …: the term of p[k] goes with u to the power 2(k − 1), and rises with one less
+      steep += 2 * (k - 1) * p[k]! * power * u;
+      power *= u * u;
+      columns[k]![i] = -p[0]! * height * power;
+    }
+    byPeak[i] = height;
+    byCentre[i] = (p[0]! * height * steep) / unit;
+  }
+  return columns;
 }
 
 const exponent = (p: readonly number[], u: number): number => {

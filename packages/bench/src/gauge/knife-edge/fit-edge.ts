@@ -1,4 +1,5 @@
-import { erfc, levenbergMarquardt } from '@coreward/optics';
+import { erfc, levenbergMarquardt, usualFitLimits } from '@coreward/optics';
+import { blockMeans } from '../block-means.ts';
 import { covarianceOf, type Scatter, scatterOf } from '../scatter.ts';
 
 /** A fit of one scan: P(x) = background + power/2·(1 + erf(√2(x − centre)/radius)). */
@@ -32,7 +33,12 @@ export function powerPastEdge(
  * @returns null where no curve of this kind fits the readings
  */
 export function fitEdge(positions: readonly number[], readings: readonly number[]): EdgeFit | null {
-  const guess = firstGuess(positions, readings);
+  const means = blockMeans(positions, readings);
+  const start = means === null ? null : fitEdge(means.x, means.y);
+  const guess =
+    start === null
+      ? firstGuess(positions, readings)
+      : [start.radius, start.centre, start.power, start.background];
   if (guess === null) return null;
   const shape = (p: readonly number[]): Pick<EdgeFit, 'radius' | 'centre' | 'power' | 'background'> => ({
     radius: p[0]!,
@@ -44,10 +50,12 @@ export function fitEdge(positions: readonly number[], readings: readonly number[
     const edge = shape(p);
     return positions.map((x, i) => powerPastEdge(x, edge) - readings[i]!);
   };
+  // ten thousand readings leave a doubt of 1e-5 of the radius at best
+  const limits = start === null ? usualFitLimits : { ...usualFitLimits, step: 1e-8 };
   const size = Math.abs(guess[2]!);
   const scales = [guess[0]!, guess[0]!, size, size];
   const slopesOf = (p: readonly number[]): readonly (readonly number[])[] => edgeSlopes(positions, shape(p));
-  const fit = levenbergMarquardt(residuals, guess, scales, { turns: 200, step: 1e-10 }, slopesOf);
+  const fit = levenbergMarquardt(residuals, guess, scales, limits, slopesOf);
   if (fit.inverse === null || !(fit.parameters[0]! > 0)) return null;
   const edge = shape(fit.parameters);
   const freedom = positions.length - 4;
@@ -72,14 +80,16 @@ function edgeSlopes(
   positions: readonly number[],
   { radius, centre, power }: Pick<EdgeFit, 'radius' | 'centre' | 'power'>,
 ): readonly (readonly number[])[] {
-  const turned = positions.map((x) => (Math.SQRT2 * (x - centre)) / radius);
-  const bells = turned.map((u) => (-power / radius / Math.sqrt(Math.PI)) * Math.exp(-u * u));
-  return [
-    bells.map((bell, i) => bell * turned[i]!),
-    bells.map((bell) => bell * Math.SQRT2),
-    turned.map((u) => erfc(-u) / 2),
-    positions.map(() => 1),
-  ];
+  const columns = [0, 1, 2, 3].map(() => new Array<number>(positions.length).fill(1));
+  const [byRadius, byCentre, byPower] = columns as [number[], number[], number[]];
+  for (let i = 0; i < positions.length; i++) {
+    const u = (Math.SQRT2 * (positions[i]! - centre)) / radius;
+    const bell = (-power / radius / Math.sqrt(Math.PI)) * Math.exp(-u * u);
+    byRadius[i] = bell * u;
+    byCentre[i] = bell * Math.SQRT2;
+    byPower[i] = erfc(-u) / 2;
+  }
+  return columns;
 }
 
 /** Radius, centre, power and background from the outer readings and where the middle ones are crossed. */

@@ -1,6 +1,7 @@
-import { levenbergMarquardt } from '@coreward/optics';
+import { levenbergMarquardt, usualFitLimits } from '@coreward/optics';
 import { Refusal } from '../../refusal.ts';
 import { type GaugeAnswer, undetermined } from '../answer.ts';
+import { blockMeans } from '../block-means.ts';
 import type { Gauge, GaugeResult, Readings } from '../gauge.ts';
 import { column, derived, type Known, settingAs } from '../known.ts';
 import { reverseLight } from './reverse-light.ts';
@@ -64,7 +65,16 @@ export function radiusAtWall(
   modeRadius: number,
 ): number {
   const waist = (wavelength * focalLength) / (Math.PI * modeRadius);
-  return Math.hypot(waist, (wavelength * (distance - focalLength)) / (Math.PI * waist));
+  const spread = modeRadius * (distance / focalLength - 1);
+  return Math.sqrt(waist * waist + spread * spread);
+}
+
+/** ∂radius/∂(logarithm of the focal length), m. @source elementary: the slope of `radiusAtWall` */
+function slopeAtWall(distance: number, focalLength: number, wavelength: number, modeRadius: number): number {
+  const waist = (wavelength * focalLength) / (Math.PI * modeRadius);
+  const lengths = distance / focalLength;
+  const radius = radiusAtWall(distance, focalLength, wavelength, modeRadius);
+  return (waist * waist - modeRadius * modeRadius * (lengths - 1) * lengths) / radius;
 }
 
 function measureFarWall(readings: Readings): GaugeResult {
@@ -88,8 +98,12 @@ function measureFarWall(readings: Readings): GaugeResult {
     settingAs('mode field diameter', mode, 0.03 * mode.value),
     settingAs('wavelength', wavelength, 0),
   ];
+  // how far the answer follows its inputs, means of neighbours tell as well as all readings
+  const means = blockMeans(distances, diameters) ?? { x: distances, y: diameters };
+  const [z0, d0] = [means.x, means.y];
   const again = (of: number, lambda: number): number =>
-    fitFrom(found.value, distances, diameters, lambda, of / 2, stated).value;
+    (found.value * fitFrom(found.value, z0, d0, lambda, of / 2, stated).value) /
+    fitFrom(found.value, z0, d0, wavelength.value, mode.value / 2, stated).value;
   return {
     answers: [
       derived({ quantity: 'focalLength_m', shape: 'positive' }, inputs, (f, of, lambda) =>
@@ -158,7 +172,15 @@ function fitFrom(
 ): Candidate {
   const residuals = ([logF]: readonly number[]): readonly number[] =>
     distances.map((z, i) => 2 * radiusAtWall(z, Math.exp(logF!), wavelength, modeRadius) - diameters[i]!);
-  const fit = levenbergMarquardt(residuals, [Math.log(start)], [0.05]);
+  const slopesOf = ([logF]: readonly number[]): readonly (readonly number[])[] => [
+    distances.map((z) => 2 * slopeAtWall(z, Math.exp(logF!), wavelength, modeRadius)),
+  ];
+  const means = blockMeans(distances, diameters);
+  const near =
+    means === null ? start : fitFrom(start, means.x, means.y, wavelength, modeRadius, stated).value;
+  // ten thousand readings leave a doubt of 1e-4 of the focal length at best
+  const limits = means === null ? usualFitLimits : { ...usualFitLimits, step: 1e-7 };
+  const fit = levenbergMarquardt(residuals, [Math.log(near)], [0.05], limits, slopesOf);
   const value = Math.exp(fit.parameters[0]!);
   const freedom = distances.length - 1;
   const bySpread = freedom >= 3;
