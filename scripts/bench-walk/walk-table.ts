@@ -1,16 +1,17 @@
-import type { WalkRow } from './walked.ts';
+import type { ToldRow } from './walked.ts';
 
 const percent = (share: number) => (100 * share).toFixed(1);
+const whole = (x: number | null) => (x === null ? '—' : x.toFixed(0));
 
-const columns: readonly (readonly [string, (row: WalkRow) => string])[] = [
+const columns: readonly (readonly [string, (row: ToldRow) => string])[] = [
   ['suite', ({ suite }) => suite],
-  ['policy', ({ policy }) => policy],
+  ['policy', ({ policy, isBaseline }) => (isBaseline ? `${policy} (baseline)` : policy)],
   ['n', ({ n }) => `${n}`],
-  ['ops stay', ({ opsToStay }) => (opsToStay === null ? '—' : opsToStay.toFixed(0))],
-  ['ops first', ({ opsToFirst }) => (opsToFirst === null ? '—' : opsToFirst.toFixed(0))],
-  ['ops at stop', ({ opsAtStop }) => opsAtStop.toFixed(0)],
-  ['typed', ({ typed }) => typed.toFixed(0)],
-  ['s', ({ seconds }) => seconds.toFixed(0)],
+  ['ops stay', ({ opsToStay }) => whole(opsToStay)],
+  ['ops first', ({ opsToFirst }) => whole(opsToFirst)],
+  ['ops at stop', ({ opsAtStop }) => whole(opsAtStop)],
+  ['typed', ({ typed }) => whole(typed)],
+  ['s', ({ seconds }) => whole(seconds)],
   ['fail95 %', ({ fail95 }) => percent(fail95)],
   ['fail90 %', ({ fail90 }) => percent(fail90)],
   ['final median', ({ finalMedian }) => finalMedian.toFixed(3)],
@@ -20,9 +21,12 @@ const columns: readonly (readonly [string, (row: WalkRow) => string])[] = [
 ];
 
 /** The rows as a table that reads alike on a terminal and in a page. */
-export function walkTable(rows: readonly WalkRow[]): string {
-  const cells = [columns.map(([head]) => head), ...rows.map((row) => columns.map(([, write]) => write(row)))];
-  const widths = columns.map((_, j) => Math.max(...cells.map((row) => row[j]!.length)));
+export const walkTable = (rows: readonly ToldRow[]): string =>
+  tableOf([columns.map(([head]) => head), ...rows.map((row) => columns.map(([, write]) => write(row)))]);
+
+/** A head and its rows, set so that columns stand under each other. */
+export function tableOf(cells: readonly (readonly string[])[]): string {
+  const widths = cells[0]!.map((_, j) => Math.max(...cells.map((row) => row[j]!.length)));
   const line = (row: readonly string[]) => `| ${row.map((cell, j) => cell.padEnd(widths[j]!)).join(' | ')} |`;
   return [line(cells[0]!), line(widths.map((width) => '-'.repeat(width))), ...cells.slice(1).map(line)].join(
     '\n',

@@ -277,9 +277,14 @@ export {
   usualHiddenLaw,
 } from './practice/draw-hidden.ts';
 export type { HiddenBench } from './practice/hidden-bench.ts';
-export { doStep, type Played, play } from './practice/play.ts';
+export { doStep, type Played, play, type Tracked } from './practice/play.ts';
 export { type PracticeBench, practiceBench } from './practice/practice-bench.ts';
-export { hiddenBenchOf, type PracticeStart, practiceBenchOf } from './practice/practice-of-launch.ts';
+export {
+  hiddenBenchOf,
+  type PracticeStart,
+  plateauCurvature,
+  practiceBenchOf,
+} from './practice/practice-of-launch.ts';
 export { combine, exact } from './quantity/combine.ts';
 export { cumulativeOf, type Interval, intervalOf, quantileOf } from './quantity/distribution.ts';
 export { compareOrigins, weakestOrigin } from './quantity/origin.ts';
@@ -369,7 +374,7 @@ export {
   walkMeters,
 } from './walk/reading-text.ts';
 export { readingIn, replayWalk, type WalkMove, type WalkNow } from './walk/replay.ts';
-export { ridgeWalk } from './walk/ridge-walk.ts';
+export { ridgeWalk, settings as ridgeSettings } from './walk/ridge-walk.ts';
 export {
   answersThatCount,
   type Brightness,

@@ -93,9 +93,9 @@ export function drawHidden(
     const atCard = law.offsetError * normal();
     return { axis, offset: atLens, angle: (atLens - atCard) / farCard };
   });
-  const turnsFor = (shrink: number): OfScrews => {
+  const turnsFor: Shrunk = (shrinkAngle, shrinkOffset) => {
     const [h, v] = left.map(({ axis, offset, angle }) =>
-      turnsThatLeave(axisScrews(geometry, axis), offset, angle * shrink),
+      turnsThatLeave(axisScrews(geometry, axis), offset * shrinkOffset, angle * shrinkAngle),
     );
     return [h![0], h![1], v![0], v![1]];
   };
@@ -133,9 +133,12 @@ function turnsThatLeave(
   ];
 }
 
-/** Only the angle can be lost: it is taken back until the light shows. */
+/** Turns that leave a share of the angle and of the offset that the steer left. */
+type Shrunk = (angle: number, offset: number) => OfScrews;
+
+/** What is lost is the angle: it is taken back until the light shows. Only where that is not enough the cards are read again. */
 function foundInTheDark(
-  turnsFor: (shrink: number) => OfScrews,
+  turnsFor: Shrunk,
   curvature: HiddenBench['curvature'],
   shape: PeakShape,
   floor: number,
@@ -146,14 +149,16 @@ function foundInTheDark(
       (sum, row, i) => sum + row.reduce((part, h, j) => part + h * turns[i]! * turns[j]!, 0),
       0,
     );
-  const all = turnsFor(1);
+  const all = turnsFor(1, 1);
   if (lightAt(shape, qOf(all)) >= 3 * floor) return all;
   const wanted = whereLightIs(shape, between(3, 10) * floor);
+  const isAngle = qOf(turnsFor(0, 1)) < wanted;
+  const shrunk = (share: number) => (isAngle ? turnsFor(share, 1) : turnsFor(share, share));
   let [near, far] = [0, 1];
   for (let i = 0; i < 50; i++) {
     const middle = (near + far) / 2;
-    if (qOf(turnsFor(middle)) < wanted) near = middle;
+    if (qOf(shrunk(middle)) < wanted) near = middle;
     else far = middle;
   }
-  return turnsFor(near);
+  return shrunk(near);
 }

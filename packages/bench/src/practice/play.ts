@@ -1,5 +1,5 @@
 import type { WalkProcedure, WalkVerdict } from '../walk/procedure.ts';
-import type { WalkAnswer, WalkStep } from '../walk/step.ts';
+import { turnsAScrew, type WalkAnswer, type WalkStep } from '../walk/step.ts';
 import type { PracticeBench } from './practice-bench.ts';
 
 /** What a step asks, done on a simulated bench. */
@@ -34,10 +34,19 @@ export function doStep(bench: PracticeBench, step: WalkStep): WalkAnswer {
 /** How one walk on a simulated bench went. */
 export interface Played {
   readonly verdict: WalkVerdict;
-  /** True share of the achievable peak at the start and after every turn of a screw. */
-  readonly shares: readonly number[];
-  /** Screws turned, readings typed, and what the clock says, s. */
+  /** The start, and every turn of a screw. */
+  readonly track: readonly Tracked[];
+  /** Screws turned. */
   readonly turned: number;
+}
+
+/** Where a walk stood once a screw was turned. */
+export interface Tracked {
+  /** True share of the achievable peak as the screws stand. */
+  readonly share: number;
+  /** The highest share on the way there: a sweep passes the peak and stops beside it. */
+  readonly touched: number;
+  /** Readings typed by then, that of this turn included, and what the clock says, s. */
   readonly typed: number;
   readonly seconds: number;
 }
@@ -49,7 +58,8 @@ const wide = 0.3;
 
 /** Plays a walk to its end. It is told what is read, and nothing else. */
 export function play(bench: PracticeBench, procedure: WalkProcedure): Played {
-  const shares = [bench.trueShare()];
+  const start = bench.trueShare();
+  const track: Tracked[] = [{ share: start, touched: start, typed: 0, seconds: 0 }];
   let [typed, seconds] = [0, 0];
   let heard = procedure.next();
   while (heard.done !== true) {
@@ -59,11 +69,15 @@ export function play(bench: PracticeBench, procedure: WalkProcedure): Played {
       const readings = answer.highest === undefined && answer.standing === undefined ? 0 : 1;
       typed += readings;
       seconds += secondsFor(step) + readings * clock.reading;
-      if (step.kind !== 'floor' && step.kind !== 'stand') shares.push(bench.trueShare());
+      if (turnsAScrew(step)) {
+        const share = bench.trueShare();
+        const touched = step.kind === 'sweep' ? Math.max(share, bench.passedShare()) : share;
+        track.push({ share, touched, typed, seconds });
+      }
     }
     heard = procedure.next(answer);
   }
-  return { verdict: heard.value, shares, turned: shares.length - 1, typed, seconds };
+  return { verdict: heard.value, track, turned: track.length - 1 };
 }
 
 function secondsFor(step: WalkStep): number {

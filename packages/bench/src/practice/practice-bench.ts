@@ -1,4 +1,4 @@
-import { normalFrom } from '@coreward/optics';
+import { normalFrom, seededUniform } from '@coreward/optics';
 import type { Screw, Sense } from '../walk/step.ts';
 import { type CardPlaces, type CardSpots, cardSpots } from './card-spots.ts';
 import { type HiddenBench, screwIndex } from './hidden-bench.ts';
@@ -10,8 +10,8 @@ export interface PracticeBench {
   floor(): number;
   /** The meter as it stands. */
   standing(): number;
-  /** The same with noise of its own, so that however often it is looked at, what is done afterwards comes out alike. */
-  watched(random: () => number): number;
+  /** A look at it with noise of its own: however often it is taken, what is done afterwards comes out alike. */
+  watcher(seed: number): () => number;
   /** Blocks the beam before the fibre, or lets it through. */
   block(isBlocked: boolean): void;
   /** Rocks a screw through its peak, stays there, and tells the highest reading seen. */
@@ -28,6 +28,8 @@ export interface PracticeBench {
   spots(places: CardPlaces): CardSpots | null;
   /** The truth, for those who judge: share of the achievable peak. */
   trueShare(): number;
+  /** The same at the highest place that the last sweep went through. */
+  passedShare(): number;
 }
 
 /** A sweep that is given no limits looks this far where nothing is seen, turns. */
@@ -42,6 +44,8 @@ export function practiceBench(hidden: HiddenBench, random: () => number): Practi
   // the knob stands somewhere within the slack
   const knobs = hidden.lash.map((width, i) => screws[i]! + (random() - 0.5) * width);
   let source = 0;
+  let passed = 0;
+  let blocked = false;
   const normal = () => normalFrom(random);
   const act = () => {
     source += hidden.drift * normal();
@@ -88,7 +92,10 @@ export function practiceBench(hidden: HiddenBench, random: () => number): Practi
   return {
     floor: () => dark(normal),
     standing: () => read(normal),
-    watched: (chance) => read(() => normalFrom(chance)),
+    watcher(seed) {
+      const own = seededUniform(seed);
+      return () => read(() => normalFrom(own));
+    },
     block(isBlocked) {
       blocked = isBlocked;
     },
@@ -101,6 +108,7 @@ export function practiceBench(hidden: HiddenBench, random: () => number): Practi
       const top = Math.min(high, Math.max(low, best));
       const lowestQ = q + h * (top - best) ** 2;
       const most = lightAt(hidden.shape, lowestQ);
+      passed = most;
       // the hand takes any place for the peak that the meter cannot tell from it
       const unseen = Math.min(0.6, Math.max(0.01, Math.hypot(hidden.noise, (0.25 * hidden.floor) / most)));
       const edge = whereLightIs(hidden.shape, (1 - unseen) * most);
@@ -143,5 +151,6 @@ export function practiceBench(hidden: HiddenBench, random: () => number): Practi
     },
     spots: (places) => (hidden.screws === null ? null : cardSpots(hidden.screws, screws, places)),
     trueShare: light,
+    passedShare: () => passed,
   };
 }

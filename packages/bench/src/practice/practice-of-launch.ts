@@ -61,7 +61,7 @@ function flank({ geometry, manyModes, meeting }: WalkedLaunch): PeakShape {
 }
 
 /** q = 1 where spot or direction reaches the edge of what a core of many modes takes. */
-function plateauCurvature(
+export function plateauCurvature(
   geometry: WalkGeometry,
   { coreRadius, numericalAperture }: NonNullable<WalkedLaunch['manyModes']>,
 ): HiddenBench['curvature'] {

@@ -93,3 +93,7 @@ export function answerOf(step: WalkStep): 'highest' | 'standing' | 'before-and-s
       return null;
   }
 }
+
+/** Whether a screw is turned by it, so that the light is another one afterwards. */
+export const turnsAScrew = ({ kind }: WalkStep): boolean =>
+  kind !== 'floor' && kind !== 'stand' && kind !== 'strip';

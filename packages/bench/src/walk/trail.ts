@@ -1,6 +1,6 @@
 import { checkAnswer } from './check-answer.ts';
 import type { WalkAsk, WalkEstimate, WalkRemark } from './procedure.ts';
-import type { Screw, Sense, WalkAnswer, WalkStep } from './step.ts';
+import { type Screw, type Sense, turnsAScrew, type WalkAnswer, type WalkStep } from './step.ts';
 
 /** Part of a procedure: asks, and ends with something. */
 export type Asking<T> = Generator<WalkAsk, T, WalkAnswer>;
@@ -56,7 +56,7 @@ export function notice(trail: Trail, remark: WalkRemark): void {
 export function* ask(trail: Trail, step: WalkStep): Asking<WalkAnswer> {
   const remarks = trail.remarks;
   trail.remarks = [];
-  if (step.kind !== 'floor' && step.kind !== 'stand' && step.kind !== 'strip') trail.turned += 1;
+  if (turnsAScrew(step)) trail.turned += 1;
   const answer = yield { step, estimate: trail.estimate, remarks, remaining: trail.remaining };
   checkAnswer(step, answer);
   if (trail.remaining !== null) trail.remaining = Math.max(1, trail.remaining - 1);

@@ -64,7 +64,7 @@ for (const { suite, fail95 } of [
         practiceBench(hidden, seededUniform(77_000_000 + seed)),
         taughtWalk({ floor: hidden.floor }),
       );
-      return played.shares.at(-1)!;
+      return played.track.at(-1)!.share;
     });
     expect(finals.length).toBe(200);
     const share = (least: number) => finals.filter((final) => final < least).length / finals.length;
@@ -179,10 +179,10 @@ test('who says that 95 % are in is right', () => {
   for (let seed = 300; seed < 330; seed++) {
     const random = seededUniform(seed);
     const hidden = hiddenBenchOf(launch, random, 'steered-by-eye');
-    const { verdict, shares } = play(practiceBench(hidden, random), ridgeWalk(typed));
+    const { verdict, track } = play(practiceBench(hidden, random), ridgeWalk(typed));
     if (!verdict.claims95) continue;
     claims += 1;
-    if (shares.at(-1)! >= 0.95) right += 1;
+    if (track.at(-1)!.share >= 0.95) right += 1;
   }
   expect(claims).toBeGreaterThan(20);
   // 85 % are the goal; a share of 30 has a standard error of 6 points
@@ -222,7 +222,7 @@ test('a fibre of many modes is walked to the middle of its plateau, by the layou
   for (let seed = 0; seed < 10; seed++) {
     const bench = practiceBenchOf(many, seed, 'steered-by-eye');
     const answers: WalkAnswer[] = [];
-    const now = () => walkNow(plan, { procedure: 'ridge', meter: 'power', answers });
+    const now = () => walkNow(plan, { procedure: 'ridge', meter: 'power', floor: null, answers });
     let asked = now();
     for (; asked.verdict === null; asked = now()) answers.push(doStep(bench, asked.ask!.step));
     expect(asked.moves.some(({ step }) => step.kind === 'middle')).toBe(true);
