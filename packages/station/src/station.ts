@@ -68,8 +68,12 @@ export interface Station {
   /** `http://127.0.0.1:5208/` */
   readonly address: string;
   readonly lan: LanEntrance | null;
-  /** Says good-bye to the pages and closes the book; nothing is lost if it never happens. */
-  readonly stop: () => Promise<void>;
+  /**
+   * Says good-bye to the pages and closes the book; nothing is lost if it never happens.
+   *
+   * @returns how many readings of devices the disk did not take
+   */
+  readonly stop: () => Promise<number>;
 }
 
 /**
@@ -136,8 +140,9 @@ export async function startStation(options: StationOptions): Promise<Station> {
       stop: async () => {
         live.close();
         await Promise.all(servers.map(shut));
-        instruments.close();
+        const unkept = instruments.close();
         book.close();
+        return unkept;
       },
     };
   } catch (error) {

@@ -59,8 +59,12 @@ async function keepStation(flags: StationFlags, shell: Shell): Promise<void> {
   if (flags.open) await machine.openPage(station.address);
   await machine.untilStopped();
   stopListening();
-  await station.stop();
-  shell.talk('The station has stopped; everything is kept.\n');
+  const unkept = await station.stop();
+  shell.talk(
+    unkept === 0
+      ? 'The station has stopped; everything is kept.\n'
+      : `The station has stopped. The disk took no more: ${unkept} readings of devices are not kept.\n`,
+  );
 }
 
 /** Prints the way in for other machines, and a fresh one whenever Enter is typed. Returns how to stop that. */

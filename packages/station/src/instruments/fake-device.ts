@@ -51,10 +51,25 @@ export interface FakeSerial {
   readonly unplug: () => Promise<void>;
 }
 
-/** @param path where its port is found, for as long as it is plugged in */
-export async function fakeSerial(path: string): Promise<FakeSerial> {
+/**
+ * @param path where its port is found, for as long as it is plugged in
+ * @param answerTo what it says to a query; null, or left out: nothing
+ */
+export async function fakeSerial(
+  path: string,
+  answerTo: (query: string) => string | null = () => null,
+): Promise<FakeSerial> {
   const device: ChildProcess = spawn('socat', ['-d', '-d', `pty,raw,echo=0,link=${path}`, 'stdio'], {
-    stdio: ['pipe', 'ignore', 'pipe'],
+    stdio: ['pipe', 'pipe', 'pipe'],
+  });
+  let rest = '';
+  device.stdout?.setEncoding('utf8').on('data', (text) => {
+    const lines = (rest + text).split('\n');
+    rest = lines.pop() ?? '';
+    for (const query of lines) {
+      const answer = answerTo(query);
+      if (answer !== null) device.stdin?.write(answer);
+    }
   });
   await new Promise<void>((ready, failed) => {
     device.once('error', failed); // no socat: `npm run setup:browser` installs it

@@ -146,11 +146,16 @@ export class Instruments {
     this.#keepAll();
   }
 
-  /** Keeps what has come and lets go of every device; they are still on when the station starts again. */
-  close(): void {
+  /**
+   * Keeps what has come and lets go of every device; they are still on when the station starts again.
+   *
+   * @returns how many readings the disk did not take, and which are lost thereby
+   */
+  close(): number {
     for (const timer of this.#timers) clearInterval(timer);
     for (const recording of this.#recordings.values()) recording.stop();
     this.#guarded(() => this.#keepAll());
+    return [...this.#recordings.values()].reduce((sum, { toKeep }) => sum + toKeep.length, 0);
   }
 
   #put(kept: KeptInstrument): Recording {
@@ -165,7 +170,10 @@ export class Instruments {
     before?.stop();
     this.#keepAll();
     this.#tellAll();
-    const recording = new Recording(kept, this.#book.readings.last(kept.id), this.#surroundings);
+    const last = before?.last ?? this.#book.readings.last(kept.id);
+    const recording = new Recording(kept, last, this.#surroundings);
+    // what the disk has not taken yet goes on waiting
+    if (before !== undefined) recording.waitWith(before.toKeep);
     this.#recordings.set(kept.id, recording);
     if (kept.on) recording.start(this.#surroundings);
     this.#tell({ type: 'instrument', instrument: recording.describe() });

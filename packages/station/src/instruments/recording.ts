@@ -3,6 +3,7 @@ import {
   noFigures,
   noiseOf,
   type Reading,
+  Refusal,
   type RefusalParts,
   type RunningFigures,
   rateOf,
@@ -15,7 +16,7 @@ import { isSteady, makeInstrument, type Surroundings } from './make-instrument.t
 
 /** A steady instrument that says nothing for so long, ms, and for ten of its readings, has a gap. */
 const silentAfter = 3_000;
-/** Readings that wait for a disk that takes nothing; the oldest go first. */
+/** Readings that wait for a disk that takes nothing. */
 const mostWaiting = 1_000_000;
 
 /** One instrument in use: what it reads waits here to be kept and told. */
@@ -26,6 +27,8 @@ export class Recording {
   #instrument: Instrument | null = null;
   #figures: RunningFigures = noFigures;
   #trouble: { readonly parts: RefusalParts; readonly hand: boolean } | null = null;
+  /** Why the disk takes nothing; null: it does. */
+  #unkept: RefusalParts | null = null;
   #highest: number | null = null;
   #toKeep: Reading[] = [];
   #toTell: Reading[] = [];
@@ -62,7 +65,14 @@ export class Recording {
         instrument.stop();
       },
     };
-    this.#instrument.start();
+    try {
+      this.#instrument.start();
+    } catch (error) {
+      // a log without readings, a launch that cannot be simulated: no reason for a station not to start
+      if (!(error instanceof Refusal)) throw error;
+      const [parts] = error.parts;
+      if (parts !== undefined) this.#fallSilent({ parts, hand: true });
+    }
     this.#changed = true;
   }
 
@@ -82,7 +92,7 @@ export class Recording {
     this.note(reading);
     this.#hasCome = true;
     this.#toKeep.push(reading);
-    if (this.#toKeep.length > mostWaiting) this.#toKeep.splice(0, this.#toKeep.length - mostWaiting);
+    if (this.#toKeep.length > mostWaiting) this.#letGo();
   }
 
   /** What is said, as a reading; null if it says nothing of the light. */
@@ -134,14 +144,21 @@ export class Recording {
     return this.#toKeep;
   }
 
+  /** Readings from before that are to be kept first. */
+  waitWith(readings: readonly Reading[]): void {
+    this.#toKeep = [...readings, ...this.#toKeep];
+  }
+
   wasKept(count: number): void {
     this.#toKeep.splice(0, count);
+    if (this.#unkept !== null) this.#changed = true;
+    this.#unkept = null;
   }
 
   /** The disk did not take it: it waits. */
   notKept(parts: RefusalParts): void {
-    this.#trouble = { parts, hand: true };
-    this.#changed = true;
+    if (this.#unkept?.what !== parts.what) this.#changed = true;
+    this.#unkept = parts;
   }
 
   /** What is to be told since the last time. */
@@ -164,7 +181,7 @@ export class Recording {
       kind,
       unit,
       state: this.#state(),
-      trouble: this.#trouble?.parts ?? null,
+      trouble: this.#unkept ?? this.#trouble?.parts ?? null,
       rate_Hz: rateOf(this.#figures),
       // steps of an eye have no size that could scatter
       noise: unit === 'step' ? null : noiseOf(this.#figures),
@@ -175,10 +192,18 @@ export class Recording {
   }
 
   #state(): InstrumentDescription['state'] {
+    if (this.#unkept !== null) return 'trouble';
     if (this.#instrument === null) return 'off';
     if (this.#trouble !== null) return this.#trouble.hand ? 'trouble' : 'gap';
     const { last } = this.#figures;
     return last === null || last.value === null ? 'gap' : 'reading';
+  }
+
+  /** More cannot wait: the oldest tenth goes, and a gap stands where it was. */
+  #letGo(): void {
+    const gone = this.#toKeep.splice(0, mostWaiting / 10);
+    const t = gone[0]?.t;
+    if (t !== undefined) this.#toKeep.unshift({ t, value: null, saturated: false });
   }
 
   #fallSilent(trouble: { readonly parts: RefusalParts; readonly hand: boolean }): void {
