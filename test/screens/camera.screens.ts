@@ -2,7 +2,7 @@
 import type { Locator, Page } from '@playwright/test';
 import { complaints } from './axe.ts';
 import { expect, test } from './bench-test.ts';
-import { cameraArguments, spotScene, writeFilm } from './camera-film.ts';
+import { cameraArguments, darkScene, spotScene, writeFilm } from './camera-film.ts';
 
 /*
  * The camera is Chromium's own fake one, which plays a film that each test draws. No exposure can be set on it: what asks
@@ -14,6 +14,9 @@ test.use({
     use({ ...launchOptions, args: [...(launchOptions.args ?? []), ...cameraArguments] }),
 });
 
+// a film, a page and a worker share two cores with the station
+test.describe.configure({ timeout: 180_000 });
+
 const answer = (page: Page, name: string): Locator =>
   page.locator('.answers li').filter({ has: page.getByRole('heading', { name, exact: true }) });
 
@@ -21,7 +24,9 @@ const answer = (page: Page, name: string): Locator =>
 async function looksWell(page: Page, name: string): Promise<void> {
   for (const width of [1280, 360]) {
     await page.setViewportSize({ width, height: 800 });
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+    await expect
+      .poll(() => page.evaluate(() => document.documentElement.scrollWidth))
+      .toBeLessThanOrEqual(width);
     for (const theme of ['light', 'dark'] as const) {
       await page.evaluate((chosen) => {
         document.documentElement.dataset.theme = chosen;
@@ -81,4 +86,61 @@ test('the offset of two beams on a card is read from two pictures of the camera,
     /^[-−]2(?:\.0\d*)? mm/u,
   );
   await looksWell(page, 'card-offset');
+});
+
+/** The newest reading of the meter on the page. */
+const reading = (page: Page): Locator => page.locator('.camera-reading strong');
+const numberOf = async (page: Page): Promise<number> =>
+  Number((await reading(page).textContent())?.replaceAll(' ', ''));
+
+/** Another film for a camera that is open. */
+async function play(page: Page, ...scenes: Parameters<typeof writeFilm>): Promise<void> {
+  await page.getByRole('button', { name: 'Close the camera' }).click();
+  writeFilm(...scenes);
+  await openCamera(page);
+}
+
+async function addCamera(page: Page, address: string): Promise<void> {
+  await page.goto(`${address}/instruments`);
+  await page.getByRole('radio', { name: /^camera/u }).check();
+  await page.getByRole('button', { name: 'Add and switch on' }).click();
+  await expect(page.getByRole('button', { name: 'Open the camera' })).toBeVisible();
+}
+
+test('the camera as a meter follows a known power, refuses full pixels and notices a covered lens', async ({
+  opened: page,
+  station,
+}) => {
+  await addCamera(page, station.address);
+  const deviation = 15;
+  const at = (peak: number) => spotScene(peak, deviation, 250, 210);
+  // all of a Gaussian's light in full pixels: 2π·deviation²·peak
+  const power = (peak: number): number => 2 * Math.PI * deviation ** 2 * peak;
+  writeFilm([at(0.8)]);
+  await openCamera(page);
+  await expect(reading(page)).toBeVisible();
+  await expect(
+    page.getByRole('application', { name: /^Region of the picture: \d+ by \d+ pixels/u }),
+  ).toBeVisible();
+  // to half a per cent: the film has 219 steps of code, and skirts below the first are lost
+  await expect.poll(async () => (await numberOf(page)) / power(0.8)).toBeCloseTo(1, 2);
+  await expect(page.getByText('take the dark frame with the beam blocked')).toBeVisible();
+
+  await play(page, [darkScene]);
+  await expect(page.getByText('No light is seen yet')).toBeVisible();
+  await page.getByRole('button', { name: 'Take the dark frame' }).click();
+  await expect(page.getByText('The dark frame is taken off.')).toBeVisible();
+  await expect(page.getByText('No light in the region')).toBeVisible();
+
+  for (const peak of [0.4, 0.1]) {
+    await play(page, [at(peak)]);
+    await expect(page.getByText('No light in the region')).toHaveCount(0);
+    await expect.poll(async () => (await numberOf(page)) / power(peak)).toBeCloseTo(1, 2);
+  }
+  await looksWell(page, 'meter');
+
+  await play(page, [at(1.5)]);
+  await expect(page.getByText(/full: what lies above is cut off/u)).toBeVisible();
+  await expect(page.getByText('Shorten the exposure or dim the light')).toBeVisible();
+  await expect(reading(page)).toHaveCount(0);
 });

@@ -156,6 +156,7 @@ export { textOfBytes } from './gauge/text-of-bytes.ts';
 export { type DrawerEntry, drawerEntries } from './gauge/to-drawer.ts';
 export { aimAt, aimAtBrightest, type CameraAim } from './instrument/camera-aim.ts';
 export { type CameraDark, darkPictures, withDarkPicture } from './instrument/camera-dark.ts';
+export { type CameraLevel, cameraLinearityOf } from './instrument/camera-levels.ts';
 export { type CameraReading, cameraReading, isHardlyDarker } from './instrument/camera-meter.ts';
 export {
   draggedRegion,

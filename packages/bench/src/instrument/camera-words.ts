@@ -1,6 +1,7 @@
 import type { RefusalParts } from '../refusal.ts';
 import { writeValue } from '../units/write.ts';
 import type { CameraReading } from './camera-meter.ts';
+import { readingWords } from './reading-words.ts';
 
 /** A camera's reading as it stands on the screen. */
 export interface CameraTold {
@@ -52,7 +53,7 @@ export function cameraWords(reading: CameraReading, noise: number | null, hasDar
   ];
   return {
     kind,
-    value: writeValue(value, 'number', kind === 'dark' ? 2 : 4),
+    value: readingWords(value, 'relative'),
     noise:
       noise === null || kind === 'dark' || !(value > 0) ? null : writeValue(scatter / value, 'fraction', 2),
     refused: null,

@@ -15,6 +15,12 @@ export function TypedSetup({ onSetup }: SetupProps): JSX.Element {
   );
 }
 
+/** A camera is chosen where it is opened. */
+export function CameraSetup({ onSetup }: SetupProps): null {
+  useEffect(() => onSetup({ kind: 'camera' }), [onSetup]);
+  return null;
+}
+
 /** An eye needs nothing. */
 export function EyeSetup({ onSetup }: SetupProps): null {
   useEffect(() => onSetup({ kind: 'by-eye' }), [onSetup]);
