@@ -77,6 +77,12 @@ test('undo takes one answer back on both pages, and a typed reading counts in th
   await expect(moves(other)).toHaveCount(2);
   await press(other, 'Undo');
   await expect(moves(page)).toHaveCount(1);
+  // a hand may type for the meter, in its unit, and nothing of the walk is lost
+  await other.getByText('read by Practice meter').click();
+  await other.getByRole('radio', { name: 'me, typing what a meter shows' }).check();
+  await press(other, 'Read by this');
+  await expect(page.getByText('readings typed')).toBeVisible();
+  await expect(moves(page)).toHaveCount(1);
   const field = page.getByRole('textbox');
   await field.fill('plenty');
   await press(page, 'Done');
@@ -86,6 +92,13 @@ test('undo takes one answer back on both pages, and a typed reading counts in th
   await expect(page.locator('.reading-best')).toContainText('5 mW');
 });
 
+/** What the large number shows, W; it is read ten times a second. */
+async function shown(page: Page): Promise<number> {
+  const written = (await page.locator('.reading-large output').textContent()) ?? '';
+  const [, number = '', unit = ''] = /^([\d.]+)\s*(\S*)$/u.exec(written) ?? [];
+  return Number(number) * ({ W: 1, mW: 1e-3, µW: 1e-6, nW: 1e-9, pW: 1e-12 }[unit] ?? Number.NaN);
+}
+
 test('a screw turned the wrong way is seen at once on both pages and can be turned back', async ({
   opened: page,
   station,
@@ -94,17 +107,23 @@ test('a screw turned the wrong way is seen at once on both pages and can be turn
   await practise(page, station.address);
   const other = await beside(context, station.address);
   await handDoes(page, 3);
-  const shown = page.locator('.reading-large output');
-  const before = await shown.textContent();
+  await expect.poll(() => shown(page)).toBeGreaterThan(0);
+  const before = await shown(page);
   const knob = page.getByRole('group', { name: 'M2 horizontal' });
   await knob.getByRole('button', { name: 'M2 horizontal, +1/4 turn' }).click();
-  await expect(shown).not.toHaveText(before ?? '');
-  await expect(other.locator('.reading-large output')).toHaveText((await shown.textContent()) ?? '');
-  const lost = await shown.textContent();
+  // a quarter turn is many half-widths of the peak: the light is gone on both
+  await expect.poll(() => shown(page)).toBeLessThan(before / 3);
+  await expect.poll(() => shown(other)).toBeLessThan(before / 3);
   // by keys alone, and past the slack
   await knob.focus();
-  for (let turns = 0; turns < 4; turns += 1) await page.keyboard.press('Shift+ArrowLeft');
-  await expect(shown).not.toHaveText(lost ?? '');
+  for (let turns = 0; turns < 3; turns += 1) await page.keyboard.press('Shift+ArrowLeft');
+  const lost = await shown(other);
+  await expect
+    .poll(async () => {
+      await page.keyboard.press('ArrowLeft');
+      return shown(other);
+    })
+    .toBeGreaterThan(3 * lost);
   // the hand finds the light again from wherever it was left
   await handDoes(page, 1);
 });

@@ -363,7 +363,15 @@ export { afterWalk } from './walk/after-walk.ts';
 export { checkAnswer } from './walk/check-answer.ts';
 export { type Known, knownOf, type WalkGeometry } from './walk/known.ts';
 export { middleWalk } from './walk/middle-walk.ts';
-export { moveText, screwWords, stepWords, walkActText, walkBeginningText } from './walk/move-words.ts';
+export {
+  moveText,
+  readsText,
+  screwWords,
+  stepWords,
+  walkActText,
+  walkBeginningText,
+  walkReadsText,
+} from './walk/move-words.ts';
 export { type PracticeAct, type Practised, practise } from './walk/practised.ts';
 export type { WalkAsk, WalkEstimate, WalkProcedure, WalkRemark, WalkVerdict } from './walk/procedure.ts';
 export {
@@ -373,12 +381,13 @@ export {
   readReading,
   type WalkMeter,
   walkMeters,
+export { heardInTurn, newTurn, type Turn, type TurnContext } from './walk/live-turn.ts';
 } from './walk/reading-text.ts';
 export { readingIn, replayWalk, type WalkMove, type WalkNow } from './walk/replay.ts';
 export { ridgeWalk, settings as ridgeSettings } from './walk/ridge-walk.ts';
 export {
-  answersThatCount,
   type Brightness,
+  liveText,
   readingByEye,
   type WalkAct,
   type WalkPlan,
@@ -398,6 +407,15 @@ export {
 } from './walk/step.ts';
 export { type StepSentence, stepSentence } from './walk/step-sentence.ts';
 export { taughtWalk } from './walk/taught-walk.ts';
-export { bestTone, toneOf } from './walk/tone.ts';
+export { bestTone, toneOf, toneOfReading } from './walk/tone.ts';
+export { type TurnNow, type TurnSign, turnNow } from './walk/turn-now.ts';
+export { type TurnSaid, turnSaid } from './walk/turn-words.ts';
 export { type RidgePicture, ridgePicture, type TracePoint, traceOf } from './walk/walk-pictures.ts';
 export { beforeWalkTexts, estimateText, remainingText, remarkText, verdictText } from './walk/walk-words.ts';
+export {
+  meterCounting,
+  type ReadSession,
+  sessionOf,
+  turnContext,
+  type WalkReads,
+} from './walk/walk-reads.ts';

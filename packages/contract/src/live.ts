@@ -39,8 +39,6 @@ export const liveMessage = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('part'), ...change, part: keptPart }),
   z.strictObject({ type: z.literal('entry'), ...change, entry: keptEntry }),
   z.strictObject({ type: z.literal('settings'), ...change, settings: keptSettings }),
-  /** A screw of a practice bench was turned: nothing is kept of it in the book, so it has no number. */
-  z.strictObject({ type: z.literal('meter'), walk: idText, meter: z.number() }),
   ...instrumentMessages,
   /** Nothing new. */
   z.strictObject({ type: z.literal('beat'), sequence: sequenceNumber }),

@@ -15,7 +15,16 @@ import { postedReadings, postReadings, readingsAnswer, readingsQuery } from './r
 import type { Route } from './route.ts';
 import { keptSettings, writeSettings } from './settings.ts';
 import { statusAnswer } from './status.ts';
-import { beginWalk, handDoes, meterAnswer, turnScrew, walkStands, writeWalkAct } from './walk.ts';
+import {
+  beginWalk,
+  blockBeam,
+  chooseReads,
+  handDoes,
+  meterAnswer,
+  turnScrew,
+  walkStands,
+  writeWalkAct,
+} from './walk.ts';
 import { z } from './zod.ts';
 
 const asks = { query: null, request: null } as const;
@@ -79,11 +88,25 @@ export const routes = {
     request: writeWalkAct,
     answer: walkStands,
   },
+  chooseReads: {
+    method: 'POST',
+    path: '/api/walks/:id/reads',
+    query: null,
+    request: chooseReads,
+    answer: walkStands,
+  },
   turnScrew: {
     method: 'POST',
     path: '/api/walks/:id/turns',
     query: null,
     request: turnScrew,
+    answer: meterAnswer,
+  },
+  blockBeam: {
+    method: 'POST',
+    path: '/api/walks/:id/beam',
+    query: null,
+    request: blockBeam,
     answer: meterAnswer,
   },
   handDoes: {

@@ -1,4 +1,4 @@
-import { type Screw, type WalkAct, type WalkAnswer, walkMeters } from '@coreward/bench';
+import { type Screw, type WalkAct, type WalkAnswer, type WalkReads, walkMeters } from '@coreward/bench';
 import { idText, timeText, versionNumber } from './written.ts';
 import { z } from './zod.ts';
 
@@ -25,10 +25,22 @@ const walkAnswer: z.ZodMiniType<WalkAnswer> = z.discriminatedUnion('outcome', [
   z.strictObject({ outcome: z.literal('skipped') }),
 ]);
 
+/** What reads the light of a walk, bench's `WalkReads`. */
+const walkReads: z.ZodMiniType<WalkReads> = z.strictObject({
+  instrument: z.nullable(idText),
+  meter: z.enum(walkMeters),
+  floor: z.nullable(z.number()),
+  goesOn: z.boolean(),
+});
+
+const answered = z.strictObject({ do: z.literal('answer'), answer: walkAnswer });
+const undone = z.strictObject({ do: z.literal('undo') });
+
 /** One thing done in a walk. An undone answer stays in the book; it counts no longer. */
 const walkAct: z.ZodMiniType<WalkAct> = z.discriminatedUnion('do', [
-  z.strictObject({ do: z.literal('answer'), answer: walkAnswer }),
-  z.strictObject({ do: z.literal('undo') }),
+  answered,
+  undone,
+  z.strictObject({ do: z.literal('reads'), reads: walkReads, anew: z.boolean() }),
 ]);
 
 /** How a walk is led: by the layout and a model, or as one is taught it, without either. */
@@ -37,8 +49,8 @@ export const walkProcedure = z.enum(['ridge', 'taught']);
 /** What a walk is, from its beginning on. */
 const walkFacts = {
   procedure: walkProcedure,
-  /** What tells the light, and in which unit. */
-  meter: z.enum(walkMeters),
+  /** What tells the light, and in which unit, until an act says otherwise. */
+  reads: walkReads,
   /** The simulated bench that is walked; null: a real one. */
   seed: z.nullable(z.int().check(z.gte(0), z.lte(2 ** 32 - 1))),
 } as const;
@@ -52,19 +64,30 @@ export const keptWalk = z.strictObject({
   begun: timeText,
   ...walkFacts,
   acts: z.array(walkAct).check(z.maxLength(mostWalkActs)),
+  /** When each of them was done. A step is asked since the act before it, and since then readings count for it. */
+  times: z.array(timeText).check(z.maxLength(mostWalkActs)),
 });
 export type KeptWalk = z.infer<typeof keptWalk>;
 
-/** The newest walk of a launch; `meter` is what a practice bench shows, null on a real one. */
-export const walkStands = z.strictObject({ walk: z.nullable(keptWalk), meter: z.nullable(reading) });
+/** The newest walk of a launch. */
+export const walkStands = z.strictObject({ walk: z.nullable(keptWalk) });
 export type WalkStands = z.infer<typeof walkStands>;
+
+/** What shall read the light: a hand types it, an eye tells it, or an instrument of the bench book. */
+export const chosenReads = z.discriminatedUnion('by', [
+  z.strictObject({ by: z.literal('typed') }),
+  z.strictObject({ by: z.literal('eye') }),
+  z.strictObject({ by: z.literal('instrument'), id: idText }),
+]);
+export type ChosenReads = z.infer<typeof chosenReads>;
 
 /** Begins a walk in place of the one before. */
 export const beginWalk = z.strictObject({
   write: idText,
   procedure: walkProcedure,
-  /** Of a real bench; a simulated one has its own, in W. */
-  meter: z.enum(walkMeters),
+  /** Of a real bench. A simulated one has a meter of its own, which is switched on with it, unless an eye tells. */
+  reads: chosenReads,
+  goesOn: z.boolean(),
   /** Whether a simulated bench is walked; its seed is drawn by the station if none is given. */
   practice: z.nullable(z.strictObject({ seed: z.nullable(z.int().check(z.gte(0), z.lte(2 ** 32 - 1))) })),
 });
@@ -74,9 +97,22 @@ export type BeginWalk = z.infer<typeof beginWalk>;
 export const writeWalkAct = z.strictObject({
   write: idText,
   after: z.int().check(z.gte(0)),
-  act: walkAct,
+  act: z.discriminatedUnion('do', [answered, undone]),
 });
 export type WriteWalkAct = z.infer<typeof writeWalkAct>;
+
+/**
+ * What reads the light from now on. With the same as before, the readings of the step are heard anew; with `anew` all of the
+ * walk, because they no longer compare: a gain was lowered, or the power.
+ */
+export const chooseReads = z.strictObject({
+  write: idText,
+  after: z.int().check(z.gte(0)),
+  reads: chosenReads,
+  goesOn: z.boolean(),
+  anew: z.boolean(),
+});
+export type ChooseReads = z.infer<typeof chooseReads>;
 
 /** A screw of a practice bench turned by hand, turns; 0 only looks at the meter. */
 export const turnScrew = z.strictObject({
@@ -85,6 +121,9 @@ export const turnScrew = z.strictObject({
   turns: z.number().check(z.gte(-4), z.lte(4)),
 });
 export type TurnScrew = z.infer<typeof turnScrew>;
+
+/** The beam of a practice bench blocked before the fibre, or let through. */
+export const blockBeam = z.strictObject({ write: idText, blocked: z.boolean() });
 
 /** What the meter of a practice bench shows now. */
 export const meterAnswer = z.strictObject({ meter: reading });

@@ -1,62 +1,101 @@
 import {
-  type Launch,
   type PracticeAct,
   type PracticeBench,
   type Practised,
   practiceBenchOf,
   practise,
+  readLaunch,
 } from '@coreward/bench';
 import type { KeptWalk } from '@coreward/contract';
 import type { BenchBook } from './bench-book/bench-book.ts';
+import { launchOfWalk, newestWalk, noLaunch, walkKind } from './bench-book/kept-walk.ts';
 
 interface Standing {
   readonly walk: string;
   readonly bench: PracticeBench;
+  /** What its live meter shows at this moment. */
+  readonly look: () => number;
   /** What every act so far came to, by the name it was sent under. */
   readonly done: Map<string, Practised>;
-  meter: number;
 }
 
 /** Benches in memory at once; one that was let go of is brought back from the book when it is needed again. */
 const mostBenches = 4;
+/** A bench at which nothing was done for so long, ms, is looked at no longer: a forgotten page fills no book. */
+const leftAlone = 900_000;
 
 /** The simulated benches that are being walked. The book keeps what was done at them; doing it again brings them back. */
 export class PracticeBenches {
   readonly #book: BenchBook;
   readonly #standing = new Map<string, Standing>();
-  readonly #turned: (walk: string, meter: number) => void;
+  /** The newest walk of each launch that is being watched, as long as nothing was entered of it. */
+  readonly #newest = new Map<string, KeptWalk | null>();
+  /** When something was last done at the bench of a launch, ms. */
+  readonly #doneAt = new Map<string, number>();
 
-  /** @param turned is told what the meter shows after every act */
-  constructor(book: BenchBook, turned: (walk: string, meter: number) => void) {
+  constructor(book: BenchBook) {
     this.#book = book;
-    this.#turned = turned;
+    book.onChange((change) => {
+      if (change.subject !== 'entry' || change.entry.kind !== walkKind || change.entry.launch === null)
+        return;
+      this.#newest.delete(change.entry.launch);
+      this.#touch(change.entry.launch);
+    });
   }
 
   newSeed(): number {
     return Buffer.from(this.#book.world.randomBytes(4)).readUInt32LE();
   }
 
-  /** What the meter shows, as it was last seen. */
-  meter(walk: KeptWalk, launch: Launch): number {
-    return this.#standingOf(walk, launch).meter;
-  }
-
   /** Does one thing, once for each name it is sent under. */
-  act(walk: KeptWalk, launch: Launch, write: string, act: PracticeAct): Practised {
-    const standing = this.#standingOf(walk, launch);
+  act(walk: KeptWalk, write: string, act: PracticeAct): Practised {
+    const standing = this.#standingOf(walk);
     const before = standing.done.get(write);
     if (before !== undefined) return before;
     this.#book.addPracticeAct(walk.id, { write, act: JSON.stringify(act) });
-    const done = does(standing, write, act);
-    this.#turned(walk.id, done.reading);
-    return done;
+    this.#touch(walk.launch);
+    return does(standing, write, act);
   }
 
-  #standingOf({ id, seed }: KeptWalk, launch: Launch): Standing {
+  /**
+   * What a live meter on the bench of a launch shows, asked as often as one likes: the bench that is being walked, screws and
+   * all, if it was drawn from this seed; otherwise one at which nobody does anything.
+   *
+   * @returns null while the bench is left alone
+   * @throws {Declined} if there is no such launch
+   */
+  watch(launch: string, seed: number): () => number | null {
+    const { now } = this.#book.world;
+    const document = this.#book.documents.newest(launch);
+    if (document?.kind !== 'launch') throw noLaunch(launch);
+    const bench = practiceBenchOf(readLaunch(document.text, 'launch'), seed, 'steered-by-eye');
+    const unwalked = bench.watcher(this.newSeed());
+    this.#touch(launch);
+    return () => {
+      if (now().getTime() - (this.#doneAt.get(launch) ?? 0) > leftAlone) return null;
+      const walk = this.#newestOf(launch);
+      return walk?.seed === seed ? this.#standingOf(walk).look() : unwalked();
+    };
+  }
+
+  #touch(launch: string): void {
+    this.#doneAt.set(launch, this.#book.world.now().getTime());
+  }
+
+  #newestOf(launch: string): KeptWalk | null {
+    const known = this.#newest.get(launch);
+    if (known !== undefined) return known;
+    const found = newestWalk(this.#book, launch);
+    this.#newest.set(launch, found);
+    return found;
+  }
+
+  #standingOf(walk: KeptWalk): Standing {
+    const { id, seed } = walk;
     const known = this.#standing.get(id);
     if (known !== undefined) return known;
-    const bench = practiceBenchOf(launch, seed ?? 0, 'steered-by-eye');
-    const standing: Standing = { walk: id, bench, done: new Map(), meter: bench.standing() };
+    const bench = practiceBenchOf(launchOfWalk(this.#book, walk), seed ?? 0, 'steered-by-eye');
+    const standing: Standing = { walk: id, bench, look: bench.watcher(this.newSeed()), done: new Map() };
     for (const { write, act } of this.#book.practiceActs(id)) does(standing, write, JSON.parse(act));
     const [oldest] = this.#standing.keys();
     if (this.#standing.size >= mostBenches && oldest !== undefined) this.#standing.delete(oldest);
@@ -68,6 +107,5 @@ export class PracticeBenches {
 function does(standing: Standing, write: string, act: PracticeAct): Practised {
   const done = practise(standing.bench, act);
   standing.done.set(write, done);
-  standing.meter = done.reading;
   return done;
 }

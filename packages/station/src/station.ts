@@ -105,12 +105,18 @@ export async function startStation(options: StationOptions): Promise<Station> {
     const network: Door | null = beyond === null ? null : { kind: 'network', port: beyond.port };
     const pairing = new Pairing(world);
     const live = new LiveChannel(book, options.beat);
-    const instruments = new Instruments(book, (message) => live.tell(message), options.fault);
+    const benches = new PracticeBenches(book);
+    const instruments = new Instruments(
+      book,
+      (launch, seed) => benches.watch(launch, seed),
+      (message) => live.tell(message),
+      options.fault,
+    );
     const rooms: Rooms = {
       book,
       instruments,
       pairing,
-      benches: new PracticeBenches(book, (walk, meter) => live.meter(walk, meter)),
+      benches,
       screens: screensIn(options.screens),
       network,
       version: options.version,

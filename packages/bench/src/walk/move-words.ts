@@ -5,23 +5,34 @@ import type { WalkNow } from './replay.ts';
 import type { WalkAct, WalkProcedureName } from './session.ts';
 import type { Screw, WalkAnswer, WalkStep } from './step.ts';
 
-/** How the beginning of a walk stands in the bench book. */
-export function walkBeginningText({
-  procedure,
-  meter,
-  seed,
-}: {
-  readonly procedure: WalkProcedureName;
-  readonly meter: WalkMeter;
-  readonly seed: number | null;
-}): string {
+/** How the beginning of a walk stands in the bench book. @param instrument name of what reads; null: a hand types it */
+export function walkBeginningText(
+  {
+    procedure,
+    meter,
+    seed,
+  }: {
+    readonly procedure: WalkProcedureName;
+    readonly meter: WalkMeter;
+    readonly seed: number | null;
+  },
+  instrument: string | null,
+): string {
   const how = procedure === 'ridge' ? 'by the layout' : 'as it is taught';
-  const eye = meter === 'eye' ? ', by eye' : '';
-  return seed === null ? `walk begun, ${how}${eye}` : `practice walk begun, ${how}${eye}, seed ${seed}`;
+  const by = meter === 'eye' || instrument !== null ? `, ${readsText(meter, instrument)}` : '';
+  return seed === null ? `walk begun, ${how}${by}` : `practice walk begun, ${how}${by}, seed ${seed}`;
 }
 
-/** How an act stands in the bench book; `now` is where the walk stood before it. */
-export function walkActText(now: WalkNow, act: WalkAct, meter: WalkMeter): string {
+/** What reads the light: `read by photodiode`. */
+export const readsText = (meter: WalkMeter, instrument: string | null): string =>
+  instrument !== null ? `read by ${instrument}` : meter === 'eye' ? 'by eye' : 'readings typed';
+
+/** How a change of what reads stands in the bench book. @param isAnew the walk begins anew from where the screws stand */
+export const walkReadsText = (meter: WalkMeter, instrument: string | null, isAnew: boolean): string =>
+  `${readsText(meter, instrument)}${isAnew ? ', begun anew from where the screws stand' : ''}`;
+
+/** How an answer, or one taken back, stands in the bench book; `now` is where the walk stood before it. */
+export function walkActText(now: WalkNow, act: Exclude<WalkAct, { do: 'reads' }>, meter: WalkMeter): string {
   if (act.do === 'answer') return now.ask === null ? '' : moveText(now.ask.step, act.answer, meter);
   const last = now.moves.at(-1);
   return last === undefined ? 'undone' : `undone: ${moveText(last.step, last.answer, meter)}`;

@@ -1,5 +1,5 @@
 import { readTyped } from '../units/read-typed.ts';
-import { writeValue } from '../units/write.ts';
+import { writeTogether, writeValue } from '../units/write.ts';
 
 /**
  * What tells the light: a meter somebody reads off, in whatever it shows; an instrument or a practice bench, in W, V or A, or
@@ -14,6 +14,12 @@ const dimensionOf = (meter: WalkMeter) =>
 /** A reading for people: `2.13 µW`, or the bare number of a meter whose unit nobody knows. */
 export const readingText = (reading: number, meter: WalkMeter): string =>
   writeValue(reading, dimensionOf(meter), 3);
+
+/** A live reading, always to three digits: one whose length changes all the time cannot be read from afar. */
+export function liveText(reading: number, meter: WalkMeter): string {
+  const { numbers, unit } = writeTogether([reading], dimensionOf(meter), 3);
+  return `${numbers[0]}${unit}`;
+}
 
 /** A reading as somebody typed it, or why it is none. */
 export type ReadingRead =

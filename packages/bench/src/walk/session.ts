@@ -9,6 +9,7 @@ import { replayWalk, type WalkMove, type WalkNow } from './replay.ts';
 import { ridgeWalk } from './ridge-walk.ts';
 import type { WalkAnswer } from './step.ts';
 import { taughtWalk } from './taught-walk.ts';
+import type { WalkReads } from './walk-reads.ts';
 
 /** By the layout and a model, or as a good teacher teaches it, without either. */
 export type WalkProcedureName = 'ridge' | 'taught';
@@ -17,6 +18,8 @@ export type WalkProcedureName = 'ridge' | 'taught';
 export interface WalkSession {
   readonly procedure: WalkProcedureName;
   readonly meter: WalkMeter;
+  /** What the meter shows with the beam blocked; null: the walk asks. */
+  readonly floor: number | null;
   readonly answers: readonly WalkAnswer[];
 }
 
@@ -44,9 +47,9 @@ export function walkPlan(launch: Launch): WalkPlan {
 }
 
 /** Where a session stands. */
-export function walkNow(plan: WalkPlan, { procedure, meter, answers }: WalkSession): WalkNow {
+export function walkNow(plan: WalkPlan, { procedure, meter, floor, answers }: WalkSession): WalkNow {
   return replayWalk(
-    () => procedures[procedure](meter === 'eye' ? { ...plan.known, floor: 0 } : plan.known),
+    () => procedures[procedure]({ ...plan.known, floor: meter === 'eye' ? 0 : floor }),
     (verdict) => afterWalk(verdict, plan.withStrip && meter !== 'eye'),
     answers,
   );
@@ -70,15 +73,9 @@ export function readingByEye(moves: readonly WalkMove[], seen: Brightness): numb
   return seen === 'same' ? before : seen === 'brighter' ? before * eyeStep : before / eyeStep;
 }
 
-/** One thing done in a walk: an answer, or the one before taken back. */
-export type WalkAct = { readonly do: 'answer'; readonly answer: WalkAnswer } | { readonly do: 'undo' };
-
-/** The answers that count; an undo with nothing before it does nothing. */
-export function answersThatCount(acts: readonly WalkAct[]): readonly WalkAnswer[] {
-  const answers: WalkAnswer[] = [];
-  for (const act of acts) {
-    if (act.do === 'answer') answers.push(act.answer);
-    else answers.pop();
-  }
-  return answers;
-}
+/** One thing done in a walk: an answer, the one before taken back, or another way of reading the light. */
+export type WalkAct =
+  | { readonly do: 'answer'; readonly answer: WalkAnswer }
+  | { readonly do: 'undo' }
+  /** `anew`: what was read before no longer compares, though the same instrument reads. */
+  | { readonly do: 'reads'; readonly reads: WalkReads; readonly anew: boolean };

@@ -16,3 +16,7 @@ export function toneOf(light: number, best: number | null): number {
   const tone = bestTone * 2 ** Math.log10(light / (best ?? light));
   return Math.min(highest, Math.max(lowest, tone));
 }
+
+/** The tone of a reading as it is read, floor and all. @param floor what the meter shows with the beam blocked; null: not known */
+export const toneOfReading = (reading: number, best: number | null, floor: number | null): number =>
+  toneOf(reading - (floor ?? 0), best === null ? null : best - (floor ?? 0));

@@ -1,5 +1,4 @@
 import {
-  answersThatCount,
   beforeWalkTexts,
   estimateText,
   type Launch,
@@ -13,6 +12,7 @@ import {
   remainingText,
   remarkText,
   type Section,
+  sessionOf,
   stepCautions,
   stepNamed,
   stepSections,
@@ -78,7 +78,8 @@ export function addWalk(program: Command, shell: Shell): void {
 async function walked(launch: Launch, { procedure, meter, bench }: Led, shell: Shell): Promise<WalkNow> {
   const plan = walkPlan(launch);
   const acts: WalkAct[] = [];
-  const standing = (): WalkNow => walkNow(plan, { procedure, meter, answers: answersThatCount(acts) });
+  const reads = { instrument: null, meter, floor: null, goesOn: false };
+  const standing = (): WalkNow => walkNow(plan, sessionOf({ procedure, reads }, acts));
   if (bench === null) shell.talk(sectionsText(stepSections(stepCautions(launch, stepNamed('climb'))), shell));
   for (const text of beforeWalkTexts(plan)) shell.talk(`${wrapHanging(text, '', shell.width).join('\n')}\n`);
   const lines = shell.lines()[Symbol.asyncIterator]();

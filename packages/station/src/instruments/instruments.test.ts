@@ -2,6 +2,7 @@ import type { InstrumentDescription, InstrumentSetup, LiveMessage } from '@corew
 import { describe, expect, test } from 'vitest';
 import { BenchBook } from '../bench-book/bench-book.ts';
 import { fakeWorld, inFolder } from '../fake-world.ts';
+import { PracticeBenches } from '../practice-benches.ts';
 import { newId, type World } from '../world.ts';
 import { fakeMeter, fakeSerial } from './fake-device.ts';
 import { Instruments } from './instruments.ts';
@@ -28,7 +29,9 @@ const onBench = (work: (bench: Bench) => Promise<void>) =>
     const begin = () => {
       const book = new BenchBook(folder, world);
       const tell = (message: LiveMessage) => told.push(message);
-      return { book, instruments: new Instruments(book, tell, (error) => faults.push(error)) };
+      const benches = new PracticeBenches(book);
+      const watch = (launch: string, seed: number) => benches.watch(launch, seed);
+      return { book, instruments: new Instruments(book, watch, tell, (error) => faults.push(error)) };
     };
     const end = () => {
       bench.instruments.close();

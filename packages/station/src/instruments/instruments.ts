@@ -4,7 +4,9 @@ import type { BenchBook } from '../bench-book/bench-book.ts';
 import { DiskTrouble } from '../bench-book/book-trouble.ts';
 import type { KeptInstrument } from '../bench-book/readings.ts';
 import { Declined } from '../declined.ts';
+import { newId } from '../world.ts';
 import { isPosted, type Surroundings, unitOf } from './make-instrument.ts';
+import type { WatchPractice } from './practice.ts';
 import { Recording } from './recording.ts';
 
 /** Pages are told so often, ms. */
@@ -26,20 +28,20 @@ export class Instruments {
   readonly #timers: readonly NodeJS.Timeout[];
 
   /**
+   * @param watchPractice begins to look at a simulated bench
    * @param tell tells every page
    * @param fault hears of faults of ours
    */
-  constructor(book: BenchBook, tell: (message: LiveMessage) => void, fault: (error: unknown) => void) {
+  constructor(
+    book: BenchBook,
+    watchPractice: WatchPractice,
+    tell: (message: LiveMessage) => void,
+    fault: (error: unknown) => void,
+  ) {
     this.#book = book;
     this.#tell = tell;
     this.#fault = fault;
-    this.#surroundings = {
-      now: book.world.now,
-      textOf: (launch) => {
-        const found = book.documents.newest(launch);
-        return found?.kind === 'launch' ? found.text : null;
-      },
-    };
+    this.#surroundings = { now: book.world.now, watchPractice };
     for (const kept of book.readings.instruments().filter(({ putAway }) => !putAway)) {
       const recording = new Recording(kept, book.readings.last(kept.id), this.#surroundings);
       this.#recordings.set(kept.id, recording);
@@ -67,6 +69,20 @@ export class Instruments {
       what: 'there is no such instrument',
       mend: 'Choose one of the list.',
     });
+  }
+
+  /** The meter of a launch's practice bench; null if there is none. */
+  practiceOf(launch: string): Recording | null {
+    return (
+      [...this.#recordings.values()].find(
+        ({ kept, setup }) =>
+          setup.kind === 'practice' && setup.launch === launch && kept.unit === unitOf(setup),
+      ) ?? null
+    );
+  }
+
+  newId(): string {
+    return newId(this.#book.world);
   }
 
   /** A new instrument, which is off; or changes to one, which stays as it is. */

@@ -1,7 +1,7 @@
 import { type ReadingUnit, readingUnitOf } from '@coreward/bench';
 import type { InstrumentSetup } from '@coreward/contract';
 import { type Ear, type Instrument, posted } from './instrument.ts';
-import { practice } from './practice.ts';
+import { practice, type WatchPractice } from './practice.ts';
 import { replay } from './replay.ts';
 import { scpi } from './scpi.ts';
 import { serialLine } from './serial-line.ts';
@@ -9,12 +9,15 @@ import { serialLine } from './serial-line.ts';
 /** What an instrument needs of the station. */
 export interface Surroundings {
   readonly now: () => Date;
-  /** The text of a launch, by its id; null if there is none. */
-  readonly textOf: (launch: string) => string | null;
+  readonly watchPractice: WatchPractice;
 }
 
 /** The instrument that is set up so. */
-export function makeInstrument(setup: InstrumentSetup, ear: Ear, { now, textOf }: Surroundings): Instrument {
+export function makeInstrument(
+  setup: InstrumentSetup,
+  ear: Ear,
+  { now, watchPractice }: Surroundings,
+): Instrument {
   switch (setup.kind) {
     case 'typed':
     case 'by-eye':
@@ -27,7 +30,7 @@ export function makeInstrument(setup: InstrumentSetup, ear: Ear, { now, textOf }
     case 'replay':
       return replay(setup, ear, now);
     case 'practice':
-      return practice(setup, ear, textOf);
+      return practice(setup, ear, watchPractice);
   }
 }
 
@@ -50,8 +53,9 @@ export function unitOf(setup: InstrumentSetup): ReadingUnit {
     case 'by-eye':
       return 'step';
     case 'camera':
-    case 'practice':
       return 'relative';
+    case 'practice':
+      return 'W';
     case 'serial-line':
       return readingUnitOf(setup.format.unit);
     case 'scpi':

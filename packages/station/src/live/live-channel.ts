@@ -74,11 +74,6 @@ export class LiveChannel {
     this.#tellAll({ type: 'beat', sequence: this.#book.sequence });
   }
 
-  /** Tells every page what the meter of a practice bench shows. */
-  meter(walk: string, meter: number): void {
-    this.#tellAll({ type: 'meter', walk, meter });
-  }
-
   /** Tells every page what is no change of the bench book. */
   tell(message: LiveMessage): void {
     this.#tellAll(message);

@@ -49,7 +49,7 @@ export function appFor(door: Door, hosts: () => readonly string[], rooms: Rooms)
     ...documentHandlers(book),
     ...entryHandlers(book),
     ...instrumentHandlers(book, rooms.instruments),
-    ...walkHandlers(book, rooms.benches),
+    ...walkHandlers(book, rooms.benches, rooms.instruments),
     ...accessHandlers(rooms),
   };
   const limits = {

@@ -1,31 +1,41 @@
 import {
-  answersThatCount,
   checkAnswer,
-  type Launch,
   type PracticeAct,
   readLaunch,
+  sessionOf,
   type WalkNow,
   type WalkPlan,
   walkActText,
   walkBeginningText,
   walkNow,
   walkPlan,
+  walkReadsText,
 } from '@coreward/bench';
-import { type BeginWalk, type KeptWalk, mostWalkActs, type WalkStands } from '@coreward/contract';
+import { type KeptWalk, mostWalkActs, type WalkStands } from '@coreward/contract';
 import type { BenchBook } from '../bench-book/bench-book.ts';
-import { newestWalk, walkKind } from '../bench-book/kept-walk.ts';
+import { launchOfWalk, newestWalk, noLaunch, walkKind } from '../bench-book/kept-walk.ts';
 import { Declined } from '../declined.ts';
+import type { Instruments } from '../instruments/instruments.ts';
 import type { PracticeBenches } from '../practice-benches.ts';
 import type { SomeHandlers } from './call.ts';
+import { practiceMeter, readsChosen } from './walk-reads.ts';
 
-type WalkRoute = 'walk' | 'beginWalk' | 'writeWalkAct' | 'turnScrew' | 'handDoes';
+type WalkRoute =
+  | 'walk'
+  | 'beginWalk'
+  | 'writeWalkAct'
+  | 'chooseReads'
+  | 'turnScrew'
+  | 'blockBeam'
+  | 'handDoes';
 
-/** The walk of a launch, step by step, and the practice bench it may be tried on. */
-export function walkHandlers(book: BenchBook, benches: PracticeBenches): SomeHandlers<WalkRoute> {
-  const stands = (walk: KeptWalk | null): WalkStands => ({
-    walk,
-    meter: walk === null || walk.seed === null ? null : benches.meter(walk, launchOf(book, walk)),
-  });
+/** The walk of a launch, step by step, what reads its light, and the practice bench it may be tried on. */
+export function walkHandlers(
+  book: BenchBook,
+  benches: PracticeBenches,
+  instruments: Instruments,
+): SomeHandlers<WalkRoute> {
+  const stands = (walk: KeptWalk | null): WalkStands => ({ walk });
 
   /** @throws {Declined} if the walk is on a real bench */
   function practiceBy(id: string): KeptWalk {
@@ -43,17 +53,23 @@ export function walkHandlers(book: BenchBook, benches: PracticeBenches): SomeHan
     return walk;
   }
 
-  function actOf(walk: KeptWalk, write: string, act: KeptWalk['acts'][number]): KeptWalk {
+  type Act = KeptWalk['acts'][number];
+
+  function actOf(walk: KeptWalk, write: string, act: Exclude<Act, { do: 'reads' }>): KeptWalk {
     const now = nowOf(book, walk);
     if (act.do === 'answer') {
       if (now.ask === null) throw stale(walk, 'nothing is left to answer in this walk');
       checkAnswer(now.ask.step, act.answer);
     } else if (now.moves.length === 0) throw stale(walk, 'nothing was answered that could be undone');
+    return entered(walk, write, act, walkActText(now, act, sessionOf(walk, walk.acts).meter));
+  }
+
+  function entered(walk: KeptWalk, write: string, act: Act, text: string): KeptWalk {
     if (walk.acts.length >= mostWalkActs) throw tooLong();
-    const data = { walk: walk.id, text: walkActText(now, act, walk.meter), act };
-    const entry = { id: write, kind: walkKind, launch: walk.launch, data: JSON.stringify(data) };
-    if (book.addEntry(entry) === null) throw taken(write);
-    return { ...walk, acts: [...walk.acts, act] };
+    const data = JSON.stringify({ walk: walk.id, text, act });
+    const kept = book.addEntry({ id: write, kind: walkKind, launch: walk.launch, data });
+    if (kept === null) throw taken(write);
+    return { ...walk, acts: [...walk.acts, act], times: [...walk.times, kept.time] };
   }
 
   /** @throws {Declined} with the walk as it is, if another page was first */
@@ -68,9 +84,18 @@ export function walkHandlers(book: BenchBook, benches: PracticeBenches): SomeHan
       const document = book.documents.newest(id);
       if (document?.kind !== 'launch') throw noLaunch(id);
       if (book.entry(request.write) !== null) return stands(newestWalk(book, id));
-      walkPlan(readLaunch(document.text, 'launch')); // refuses what cannot be walked
-      const begun = { ...factsOf(request, benches), version: document.version };
-      const data = JSON.stringify({ text: walkBeginningText(begun), begun });
+      const launch = readLaunch(document.text, 'launch');
+      walkPlan(launch); // refuses what cannot be walked
+      const { procedure, practice, goesOn } = request;
+      const seed = practice === null ? null : (practice.seed ?? benches.newSeed());
+      const chosen =
+        seed === null || request.reads.by === 'eye'
+          ? request.reads
+          : practiceMeter(instruments, { id, name: launch.name }, seed);
+      const { reads, name } = readsChosen(instruments, chosen, goesOn, null);
+      const begun = { procedure, reads, seed, version: document.version };
+      const text = walkBeginningText({ procedure, meter: reads.meter, seed }, name);
+      const data = JSON.stringify({ text, begun });
       if (book.addEntry({ id: request.write, kind: walkKind, launch: id, data }) === null)
         throw taken(request.write);
       return stands(newestWalk(book, id));
@@ -84,9 +109,24 @@ export function walkHandlers(book: BenchBook, benches: PracticeBenches): SomeHan
       return stands(actOf(walk, write, act));
     },
 
+    chooseReads({ parameters: { id }, request: { write, after, reads: chosen, goesOn, anew } }) {
+      const walk = walkBy(id);
+      if (book.entry(write) !== null) return stands(walk);
+      inItsTurn(walk, after);
+      const before = sessionOf(walk, walk.acts);
+      const { reads, name } = readsChosen(instruments, chosen, goesOn, before.meter);
+      const act = { do: 'reads', reads, anew } as const;
+      const isAnew = anew || sessionOf(walk, [...walk.acts, act]).answers.length < before.answers.length;
+      return stands(entered(walk, write, act, walkReadsText(reads.meter, name, isAnew)));
+    },
+
     turnScrew({ parameters: { id }, request: { write, screw, turns } }) {
-      const walk = practiceBy(id);
-      const { reading } = benches.act(walk, launchOf(book, walk), write, { do: 'turn', screw, turns });
+      const { reading } = benches.act(practiceBy(id), write, { do: 'turn', screw, turns });
+      return { meter: reading };
+    },
+
+    blockBeam({ parameters: { id }, request: { write, blocked } }) {
+      const { reading } = benches.act(practiceBy(id), write, { do: 'block', blocked });
       return { meter: reading };
     },
 
@@ -97,26 +137,10 @@ export function walkHandlers(book: BenchBook, benches: PracticeBenches): SomeHan
       const { ask } = nowOf(book, walk);
       if (ask === null) throw stale(walk, 'nothing is left to do in this walk');
       const act: PracticeAct = { do: 'hand', step: ask.step };
-      const { answer } = benches.act(walk, launchOf(book, walk), write, act);
+      const { answer } = benches.act(walk, write, act);
       return stands(answer === null ? walk : actOf(walk, write, { do: 'answer', answer }));
     },
   };
-}
-
-function factsOf({ procedure, meter, practice }: BeginWalk, benches: PracticeBenches) {
-  if (practice === null) return { procedure, meter, seed: null };
-  return {
-    procedure,
-    meter: meter === 'eye' ? meter : ('power' as const),
-    seed: practice.seed ?? benches.newSeed(),
-  };
-}
-
-/** The launch as it stood on the bench when the walk began. */
-function launchOf(book: BenchBook, { launch, version }: KeptWalk): Launch {
-  const document = book.documents.version(launch, version);
-  if (document === null) throw noLaunch(launch);
-  return readLaunch(document.text, 'launch');
 }
 
 /** What a launch says about walking it costs some milliseconds, and every step asks for it. */
@@ -125,9 +149,9 @@ const plans = new WeakMap<BenchBook, { readonly key: string; readonly plan: Walk
 function nowOf(book: BenchBook, walk: KeptWalk): WalkNow {
   const key = `${walk.launch} ${walk.version}`;
   const known = plans.get(book);
-  const plan = known?.key === key ? known.plan : walkPlan(launchOf(book, walk));
+  const plan = known?.key === key ? known.plan : walkPlan(launchOfWalk(book, walk));
   plans.set(book, { key, plan });
-  return walkNow(plan, { ...walk, answers: answersThatCount(walk.acts) });
+  return walkNow(plan, sessionOf(walk, walk.acts));
 }
 
 const stale = (walk: KeptWalk, what: string): Declined =>
@@ -141,13 +165,6 @@ const noPractice = (): Declined =>
     where: 'walk',
     what: 'this walk is on a real bench, whose screws only a hand can turn',
     mend: 'Begin a practice walk.',
-  });
-
-const noLaunch = (id: string): Declined =>
-  new Declined('unknown', {
-    where: `launch ${id}`,
-    what: 'there is no such launch',
-    mend: 'Choose one that is there.',
   });
 
 const taken = (write: string): Declined =>

@@ -148,11 +148,6 @@ export function createJoining(
       sender().flush();
       return;
     }
-    if (message.type === 'meter') {
-      const { walk, meter: reading } = message;
-      store.set(() => ({ meter: { walk, reading } }));
-      return;
-    }
     if (message.type === 'beat') return;
     if (!('write' in message)) {
       read(message);

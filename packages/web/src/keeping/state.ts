@@ -46,8 +46,6 @@ export interface KeepingState {
   readonly sequence: number;
   readonly launches: ReadonlyMap<string, HeldLaunch>;
   readonly parts: ReadonlyMap<string, KeptPart>;
-  /** What a practice bench was last heard to show; null: none was. */
-  readonly meter: { readonly walk: string; readonly reading: number } | null;
   readonly settings: KeptSettings;
   readonly unkept: readonly Unkept[];
   /** Why the station cannot keep anything at the moment, in its words; `null`: it can. */
@@ -70,7 +68,6 @@ export const stateAtFirst: KeepingState = {
   sequence: 0,
   launches: new Map(),
   parts: new Map(),
-  meter: null,
   settings: { version: 0, changed: null, settings: settingsAtFirst },
   unkept: [],
   cannotKeep: null,

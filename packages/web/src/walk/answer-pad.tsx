@@ -1,11 +1,10 @@
 import {
   answerOf,
   type Brightness,
-  higherOf,
   readingByEye,
-  readingText,
   readReading,
   stepSentence,
+  type TurnNow,
   type WalkAnswer,
   type WalkMeter,
   type WalkNow,
@@ -13,24 +12,27 @@ import {
 } from '@coreward/bench';
 import { type FormEvent, type JSX, useId, useState } from 'react';
 import { walkTexts } from '../texts/walk.ts';
+import { LivePad } from './live-pad.tsx';
 
 interface AnswerPadProps {
   readonly now: WalkNow;
   readonly step: WalkStep;
   readonly meter: WalkMeter;
-  /** What a live meter shows, and the most it has shown since the step was asked; null: none is live. */
-  readonly live: { readonly reading: number; readonly highest: number } | null;
+  /** Where the step stands by a live meter; null: none reads. */
+  readonly turn: TurnNow | null;
   readonly busy: boolean;
   readonly onAnswer: (answer: WalkAnswer) => void;
 }
 
 /** The buttons of one step, for a wet thumb: done, with its reading where one is asked, did not work, skip. */
 export function AnswerPad(props: AnswerPadProps): JSX.Element {
-  const { step, meter, now, busy, onAnswer } = props;
+  const { step, meter, now, turn, busy, onAnswer } = props;
   const needs = answerOf(step);
   return (
     <div className="pad">
-      {needs === null ? (
+      {turn !== null ? (
+        <LivePad step={step} meter={meter} turn={turn} busy={busy} onAnswer={onAnswer} />
+      ) : needs === null ? (
         <button
           type="button"
           className="big act"
@@ -59,27 +61,25 @@ export function AnswerPad(props: AnswerPadProps): JSX.Element {
   );
 }
 
-function WithReading({ step, meter, now, live, busy, onAnswer }: AnswerPadProps): JSX.Element {
+function WithReading({ step, meter, now, busy, onAnswer }: AnswerPadProps): JSX.Element {
   const field = useId();
   const [written, setWritten] = useState('');
   const [before, setBefore] = useState('');
   const [refused, setRefused] = useState<string | null>(null);
   const needs = answerOf(step);
   const asks = stepSentence(step, meter).asks ?? walkTexts.reading;
-  const offered = live === null ? null : needs === 'highest' ? live.highest : live.reading;
-  const shown = live?.reading ?? now.last;
   const submit = (event: FormEvent): void => {
     event.preventDefault();
-    const said = written.trim() === '' && offered !== null ? null : readReading(written, meter, shown);
-    const first = needs === 'before-and-standing' ? readReading(before, meter, shown) : null;
+    const said = readReading(written, meter, now.last);
+    const first = needs === 'before-and-standing' ? readReading(before, meter, now.last) : null;
     for (const read of [first, said]) {
       if (read !== null && !read.ok) {
         setRefused(`${read.what}. ${read.mend}`);
         return;
       }
     }
-    const reading = said?.ok === true ? said.reading : offered;
-    if (reading === null) return;
+    if (!said.ok) return;
+    const { reading } = said;
     onAnswer({
       outcome: 'did',
       ...(needs === 'highest' ? { highest: reading } : { standing: reading }),
@@ -107,7 +107,6 @@ function WithReading({ step, meter, now, live, busy, onAnswer }: AnswerPadProps)
         type="text"
         inputMode="decimal"
         autoComplete="off"
-        placeholder={offered === null ? '' : readingText(offered, meter)}
         aria-invalid={refused === null ? undefined : true}
         aria-describedby={refused === null ? undefined : `${field}-refused`}
         value={written}
@@ -162,15 +161,4 @@ function ByEye({
       ))}
     </>
   );
-}
-
-/** The most a live meter has shown since a step was asked. */
-export function useHighest(step: string, reading: number | null): number | null {
-  const [held, setHeld] = useState<{ readonly step: string; readonly highest: number | null }>({
-    step,
-    highest: reading,
-  });
-  const highest = held.step === step ? higherOf(held.highest, reading) : reading;
-  if (held.step !== step || held.highest !== highest) setHeld({ step, highest });
-  return highest;
 }

@@ -13,16 +13,26 @@ const [fine, middle] = [1 / 64, 1 / 16] as const;
 /** So far the pointer is dragged for a 64th of a turn, CSS pixels. */
 const dragged = 6;
 
-/** The screws of a practice bench. Where they stand is hidden, as on a real one. */
+/** The screws of a practice bench, and a hand before its beam. Where they stand is hidden, as on a real one. */
 export function PracticePanel({
   onTurn,
+  onBlock,
 }: {
   readonly onTurn: (screw: Screw, turns: number) => void;
+  readonly onBlock: (blocked: boolean) => void;
 }): JSX.Element {
   return (
     <section className="screws" aria-label={walkTexts.screws}>
       <h2>{walkTexts.screws}</h2>
       <p className="quiet">{walkTexts.screwText}</p>
+      <div className="pad">
+        <button type="button" className="big" onClick={() => onBlock(true)}>
+          {walkTexts.block}
+        </button>
+        <button type="button" className="big" onClick={() => onBlock(false)}>
+          {walkTexts.unblock}
+        </button>
+      </div>
       {screws.map((screw) => (
         <Knob key={screwWords(screw)} screw={screw} onTurn={(turns) => onTurn(screw, turns)} />
       ))}

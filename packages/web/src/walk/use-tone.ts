@@ -1,4 +1,4 @@
-import { bestTone, toneOf } from '@coreward/bench';
+import { bestTone, toneOfReading } from '@coreward/bench';
 import { useEffect, useRef, useState } from 'react';
 
 interface Voices {
@@ -12,14 +12,15 @@ const [lightGain, bestGain] = [0.12, 0.03] as const;
 const glide = 0.03;
 
 /** A tone that follows the light, beside a steady one for the best so far. It begins only after a press, as browsers ask. */
-export function useTone(light: number | null, best: number | null) {
+export function useTone(reading: number | null, best: number | null, floor: number | null) {
   const voices = useRef<Voices | null>(null);
   const [isOn, setOn] = useState(false);
   useEffect(() => {
     const own = voices.current;
-    if (own === null || !isOn || light === null) return;
-    own.light.frequency.setTargetAtTime(toneOf(light, best), own.context.currentTime, glide);
-  }, [light, best, isOn]);
+    if (own === null || !isOn || reading === null) return;
+    const tone = toneOfReading(reading, best, floor);
+    own.light.frequency.setTargetAtTime(tone, own.context.currentTime, glide);
+  }, [reading, best, floor, isOn]);
   useEffect(
     () => () => {
       void voices.current?.context.close();

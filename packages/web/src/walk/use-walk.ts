@@ -1,6 +1,6 @@
 import type { Screw, WalkAct } from '@coreward/bench';
-import { type BeginWalk, routes, type WalkStands } from '@coreward/contract';
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { type BeginWalk, type ChooseReads, routes, type WalkStands } from '@coreward/contract';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import { ask, NotDone } from '../keeping/client.ts';
 import { useKeeping, useKept } from '../keeping/use-keeping.ts';
 import { walkTexts } from '../texts/walk.ts';
@@ -13,7 +13,11 @@ export interface WalkHeld {
   readonly said: string | null;
   readonly busy: boolean;
   readonly begin: (how: Omit<BeginWalk, 'write'>) => void;
-  readonly act: (act: WalkAct) => void;
+  /** @param quietly nobody pressed: that another page was first is no news */
+  readonly act: (act: Exclude<WalkAct, { do: 'reads' }>, quietly?: boolean) => void;
+  /** Chooses what reads the light; with the same as before the step is listened to anew. */
+  readonly reads: (how: Omit<ChooseReads, 'write' | 'after'>) => void;
+  readonly block: (blocked: boolean) => void;
   readonly hand: () => void;
   readonly turn: (screw: Screw, turns: number) => void;
 }
@@ -21,7 +25,7 @@ export interface WalkHeld {
 /** Follows the walk of a launch: fetched anew with every change there is, so that all pages are in step. */
 export function useWalk(launch: string): WalkHeld {
   const { world } = useKeeping();
-  const { sequence, loaded, connection, meter } = useKept();
+  const { sequence, loaded, connection } = useKept();
   const [stands, setStands] = useState<WalkHeld['stands']>(null);
   const [said, setSaid] = useState<string | null>(null);
   const [busy, setBusy] = useState(false);
@@ -46,7 +50,7 @@ export function useWalk(launch: string): WalkHeld {
 
   const walk = stands === null || stands === 'failed' ? null : stands.walk;
   const send = useCallback(
-    async (key: string, sending: (write: string) => Promise<WalkStands>): Promise<void> => {
+    async (key: string, sending: (write: string) => Promise<WalkStands>, quietly = false): Promise<void> => {
       const write = unanswered.current?.key === key ? unanswered.current.write : world.newId();
       unanswered.current = { key, write };
       setBusy(true);
@@ -60,7 +64,7 @@ export function useWalk(launch: string): WalkHeld {
           unanswered.current = null;
           if (error.answer.code !== 'stale') setSaid(error.message);
           else {
-            setSaid(walkTexts.first);
+            if (!quietly) setSaid(walkTexts.first);
             setStands(await ask(world, routes.walk, { id: launch }, null).catch(() => 'failed' as const));
           }
         }
@@ -73,23 +77,42 @@ export function useWalk(launch: string): WalkHeld {
   /** Turns of one screw that wait while a request is on its way, added up by the station one after the other. */
   const queue = useRef<Promise<void>>(Promise.resolve());
 
-  const shown = useMemo((): WalkHeld['stands'] => {
-    if (stands === null || stands === 'failed' || walk === null || meter?.walk !== walk.id) return stands;
-    return { ...stands, meter: meter.reading };
-  }, [stands, walk, meter]);
+  const practise = (asking: (walk: string, write: string) => Promise<unknown>): void => {
+    if (walk === null) return;
+    const { id } = walk;
+    const write = world.newId();
+    queue.current = queue.current.then(async () => {
+      try {
+        await asking(id, write);
+        setSaid(null);
+      } catch {
+        setSaid(walkTexts.notKept);
+      }
+    });
+  };
+
   return {
-    stands: shown,
+    stands,
     said,
     busy,
     begin: (how) =>
       void send(`begin ${JSON.stringify(how)}`, (write) =>
         ask(world, routes.beginWalk, { id: launch }, { ...how, write }),
       ),
-    act: (act) => {
+    act: (act, quietly = false) => {
       if (walk === null) return;
       const after = walk.acts.length;
-      void send(`${walk.id} ${after} ${JSON.stringify(act)}`, (write) =>
-        ask(world, routes.writeWalkAct, { id: walk.id }, { write, after, act }),
+      void send(
+        `${walk.id} ${after} ${JSON.stringify(act)}`,
+        (write) => ask(world, routes.writeWalkAct, { id: walk.id }, { write, after, act }),
+        quietly,
+      );
+    },
+    reads: (how) => {
+      if (walk === null) return;
+      const after = walk.acts.length;
+      void send(`${walk.id} ${after} ${JSON.stringify(how)}`, (write) =>
+        ask(world, routes.chooseReads, { id: walk.id }, { ...how, write, after }),
       );
     },
     hand: () => {
@@ -99,18 +122,8 @@ export function useWalk(launch: string): WalkHeld {
         ask(world, routes.handDoes, { id: walk.id }, { write, after }),
       );
     },
-    turn: (screw, turns) => {
-      if (walk === null) return;
-      const { id } = walk;
-      const write = world.newId();
-      queue.current = queue.current.then(async () => {
-        try {
-          await ask(world, routes.turnScrew, { id }, { write, screw, turns });
-          setSaid(null);
-        } catch {
-          setSaid(walkTexts.notKept);
-        }
-      });
-    },
+    turn: (screw, turns) =>
+      practise((id, write) => ask(world, routes.turnScrew, { id }, { write, screw, turns })),
+    block: (blocked) => practise((id, write) => ask(world, routes.blockBeam, { id }, { write, blocked })),
   };
 }

@@ -1,31 +1,39 @@
 import {
-  answersThatCount,
   beforeWalkTexts,
   estimateText,
   everyStep,
+  higherOf,
   moveText,
   readingOf,
   readingText,
   readLaunch,
   remainingText,
   remarkText,
+  sessionOf,
   stepSentence,
+  turnContext,
   verdictText,
-  type WalkMeter,
   walkNow,
   walkPlan,
   withinRange,
 } from '@coreward/bench';
-import type { KeptWalk } from '@coreward/contract';
+import type { ChosenReads, KeptWalk } from '@coreward/contract';
 import { type JSX, useEffect, useMemo, useState } from 'react';
 import { type Cautioned, CautionedLaunch, Unreadable } from '../cautions/cautioned-launch.tsx';
 import { StepView } from '../cautions/steps-page.tsx';
 import { PageLink } from '../frame/navigation.tsx';
+import { type InstrumentsHeld, useInstruments } from '../instrument/use-instruments.ts';
+import { useReadings } from '../instrument/use-readings.ts';
 import { useKeeping } from '../keeping/use-keeping.ts';
 import { walkTexts } from '../texts/walk.ts';
-import { AnswerPad, useHighest } from './answer-pad.tsx';
+import { AnswerPad } from './answer-pad.tsx';
+import { InstrumentTrouble, LiveReading } from './live-reading.tsx';
 import { PracticePanel } from './practice-panel.tsx';
+import { chosenOf, ReadsChange } from './reads-change.tsx';
+import { ReadsChoice } from './reads-choice.tsx';
+import { useGoingOn } from './use-going-on.ts';
 import { useTone } from './use-tone.ts';
+import { turnReach, useTurn } from './use-turn.ts';
 import { useWalk, type WalkHeld } from './use-walk.ts';
 import { Ridge, Trace } from './walk-drawings.tsx';
 import './walk.css';
@@ -41,12 +49,14 @@ export function WalkPage({ id }: { readonly id: string }): JSX.Element {
 
 function Walk({ id, cautioned }: { readonly id: string; readonly cautioned: Cautioned }): JSX.Element {
   const held = useWalk(id);
+  const instruments = useInstruments();
   const [another, setAnother] = useState<string | null>(null);
   if (held.stands === null) return <p className="quiet">{walkTexts.waiting}</p>;
   if (held.stands === 'failed') return <p role="alert">{walkTexts.failed}</p>;
-  const { walk, meter } = held.stands;
-  if (walk === null || another === walk.id) return <Begin cautioned={cautioned} held={held} />;
-  return <Running walk={walk} live={meter} held={held} onAnother={() => setAnother(walk.id)} />;
+  const { walk } = held.stands;
+  if (walk === null || another === walk.id)
+    return <Begin cautioned={cautioned} held={held} instruments={instruments} />;
+  return <Running walk={walk} held={held} instruments={instruments} onAnother={() => setAnother(walk.id)} />;
 }
 
 /** The launch as it stood when the walk began, whatever has become of it. */
@@ -70,13 +80,13 @@ function useVersion(launch: string, version: number): string | null {
 
 function Running({
   walk,
-  live,
   held,
+  instruments,
   onAnother,
 }: {
   readonly walk: KeptWalk;
-  readonly live: number | null;
   readonly held: WalkHeld;
+  readonly instruments: InstrumentsHeld;
   readonly onAnother: () => void;
 }): JSX.Element {
   const text = useVersion(walk.launch, walk.version);
@@ -84,17 +94,24 @@ function Running({
     () => (text === null ? null : withinRange(() => walkPlan(readLaunch(text, 'launch')))),
     [text],
   );
+  const session = useMemo(() => sessionOf(walk, walk.acts), [walk]);
   const now = useMemo(
-    () =>
-      planned?.ok === true ? walkNow(planned.value, { ...walk, answers: answersThatCount(walk.acts) }) : null,
-    [planned, walk],
+    () => (planned?.ok === true ? walkNow(planned.value, session) : null),
+    [planned, session],
   );
-  const highest = useHighest(`${walk.id} ${walk.acts.length}`, live);
-  const shown = live ?? now?.last ?? null;
-  const tone = useTone(shown, now?.best ?? null);
+  const { reads, meter } = session;
+  const readings = useReadings(reads.instrument, turnReach);
+  const { instrument } = readings;
+  const noise = instrument?.noise ?? null;
+  const context = now === null ? null : turnContext(now, session, noise);
+  const key = `${walk.id} ${walk.acts.length}`;
+  const turn = useTurn(key, Date.parse(walk.times.at(-1) ?? walk.begun), context, readings);
+  useGoingOn(key, reads.goesOn && !held.busy, turn, held.act);
+  const shown = reads.instrument === null ? (now?.last ?? null) : (turn?.shown ?? null);
+  const best = higherOf(now?.best ?? null, turn?.held ?? null);
+  const tone = useTone(shown, best, context?.floor ?? null);
   if (planned?.ok === false) return <Unreadable why={planned.why} />;
   if (now === null) return <p className="quiet">{walkTexts.waiting}</p>;
-  const { meter } = walk;
   const sentence = now.ask === null ? null : stepSentence(now.ask.step, meter);
   const remaining = now.verdict === null ? remainingText(now.ask?.remaining ?? null) : null;
   return (
@@ -121,17 +138,36 @@ function Running({
             {sentence.expect !== null && <p className="quiet">{sentence.expect}</p>}
           </div>
         )}
-        {meter !== 'eye' && (
-          <>
-            <p className="reading-large">
-              <span className="quiet">{walkTexts.now}</span>{' '}
-              <output>{shown === null ? '–' : readingText(shown, meter)}</output>
-            </p>
-            <p className="reading-best">
-              {walkTexts.best} {now.best === null ? walkTexts.nothing : readingText(now.best, meter)}
-              {live !== null && highest !== null && `, ${walkTexts.highest} ${readingText(highest, meter)}`}
-            </p>
-          </>
+        {turn !== null && now.ask !== null ? (
+          <LiveReading turn={turn} step={now.ask.step} meter={meter} best={now.best} />
+        ) : (
+          meter !== 'eye' && (
+            <>
+              <p className="reading-large">
+                <span className="quiet">{walkTexts.now}</span>{' '}
+                <output>{shown === null ? '–' : readingText(shown, meter)}</output>
+              </p>
+              <p className="reading-best">
+                {walkTexts.best} {now.best === null ? walkTexts.nothing : readingText(now.best, meter)}
+              </p>
+            </>
+          )
+        )}
+        {instrument !== null && <InstrumentTrouble instrument={instrument} instruments={instruments} />}
+        {reads.instrument !== null && readings.state === 'failed' && (
+          <p role="alert">{walkTexts.live.away}</p>
+        )}
+        {turn?.sign === 'too-much' && (
+          <div className="pad">
+            <button
+              type="button"
+              className="big act"
+              disabled={held.busy}
+              onClick={() => held.reads({ reads: chosenOf(reads), goesOn: reads.goesOn, anew: true })}
+            >
+              {walkTexts.reads.anew}
+            </button>
+          </div>
         )}
         <p className="estimate">
           {estimateText(now.estimate, meter)} {remaining}
@@ -148,7 +184,7 @@ function Running({
             now={now}
             step={now.ask.step}
             meter={meter}
-            live={live === null || highest === null ? null : { reading: live, highest }}
+            turn={turn}
             busy={held.busy}
             onAnswer={(answer) => held.act({ do: 'answer', answer })}
           />
@@ -172,8 +208,33 @@ function Running({
               {tone.isOn ? walkTexts.mute : walkTexts.sound}
             </button>
           )}
+          {reads.instrument !== null && (
+            <button
+              type="button"
+              className="big"
+              aria-pressed={reads.goesOn}
+              title={walkTexts.live.goesOnText}
+              disabled={held.busy}
+              onClick={() => held.reads({ reads: chosenOf(reads), goesOn: !reads.goesOn, anew: false })}
+            >
+              {walkTexts.live.goesOn}
+            </button>
+          )}
         </div>
         {meter !== 'eye' && <p className="quiet">{walkTexts.soundText}</p>}
+        {turn !== null && now.ask?.step.kind === 'sweep' && (
+          <p>
+            <button
+              type="button"
+              className="quiet-button"
+              disabled={held.busy}
+              onClick={() => held.reads({ reads: chosenOf(reads), goesOn: reads.goesOn, anew: false })}
+            >
+              {walkTexts.live.listenAnew}
+            </button>
+          </p>
+        )}
+        <ReadsChange reads={reads} instruments={instruments.instruments} held={held} />
         <p className="facts">
           <PageLink to={{ page: 'steps', id: walk.launch }}>{walkTexts.toCautions}</PageLink>
           <button type="button" className="quiet-button" onClick={onAnother}>
@@ -182,7 +243,7 @@ function Running({
         </p>
       </div>
       <div className="walk-beside">
-        {walk.seed !== null && <PracticePanel onTurn={held.turn} />}
+        {walk.seed !== null && <PracticePanel onTurn={held.turn} onBlock={held.block} />}
         {meter !== 'eye' && now.moves.length > 0 && <Trace moves={now.moves} />}
         {meter !== 'eye' && <Ridge estimate={now.estimate} />}
         {now.moves.length > 0 && (
@@ -204,10 +265,18 @@ function Running({
 }
 
 /** How the walk is led, what tells the light, and what is read before a real bench is walked. */
-function Begin({ cautioned, held }: { readonly cautioned: Cautioned; readonly held: WalkHeld }): JSX.Element {
+function Begin({
+  cautioned,
+  held,
+  instruments,
+}: {
+  readonly cautioned: Cautioned;
+  readonly held: WalkHeld;
+  readonly instruments: InstrumentsHeld;
+}): JSX.Element {
   const { launch, answers, book } = cautioned;
   const [procedure, setProcedure] = useState<KeptWalk['procedure']>('ridge');
-  const [meter, setMeter] = useState<Extract<WalkMeter, 'typed' | 'eye'>>('typed');
+  const [reads, setReads] = useState<ChosenReads>({ by: 'typed' });
   const planned = useMemo(() => withinRange(() => walkPlan(launch)), [launch]);
   const told = useMemo(() => withinRange(() => everyStep(launch, { answers })), [launch, answers]);
   if (!planned.ok) return <Unreadable why={planned.why} />;
@@ -216,22 +285,16 @@ function Begin({ cautioned, held }: { readonly cautioned: Cautioned; readonly he
   const isRead = steps.every((step) => readingOf(book.read.get(step.step), step) === 'read');
   const words = walkTexts.begin;
   // by eye nothing is measured that a model could use
-  const led = meter === 'eye' ? 'taught' : procedure;
+  const isByEye = reads.by === 'eye';
+  const led = isByEye ? 'taught' : procedure;
+  const how = { procedure: led, reads, goesOn: false } as const;
   return (
     <div className="walk-begin">
       <h2>{words.title}</h2>
       {beforeWalkTexts(planned.value).map((line) => (
         <p key={line}>{line}</p>
       ))}
-      <fieldset>
-        <legend>{words.meter}</legend>
-        {(['typed', 'eye'] as const).map((one) => (
-          <label key={one}>
-            <input type="radio" name="meter" checked={meter === one} onChange={() => setMeter(one)} />{' '}
-            {words[one]}
-          </label>
-        ))}
-      </fieldset>
+      <ReadsChoice chosen={reads} instruments={instruments.instruments} onChoose={setReads} />
       <fieldset>
         <legend>{words.procedure}</legend>
         {(['ridge', 'taught'] as const).map((one) => (
@@ -239,7 +302,7 @@ function Begin({ cautioned, held }: { readonly cautioned: Cautioned; readonly he
             <input
               type="radio"
               name="procedure"
-              disabled={meter === 'eye' && one === 'ridge'}
+              disabled={isByEye && one === 'ridge'}
               checked={led === one}
               onChange={() => setProcedure(one)}
             />{' '}
@@ -254,7 +317,7 @@ function Begin({ cautioned, held }: { readonly cautioned: Cautioned; readonly he
           type="button"
           className="big act"
           disabled={held.busy}
-          onClick={() => held.begin({ procedure: led, meter, practice: { seed: null } })}
+          onClick={() => held.begin({ ...how, practice: { seed: null } })}
         >
           {words.practice}
         </button>
@@ -270,7 +333,7 @@ function Begin({ cautioned, held }: { readonly cautioned: Cautioned; readonly he
           className="big act"
           disabled={held.busy || !isRead}
           aria-describedby={isRead ? undefined : 'read-first'}
-          onClick={() => held.begin({ procedure: led, meter, practice: null })}
+          onClick={() => held.begin({ ...how, practice: null })}
         >
           {words.real}
         </button>

@@ -1,0 +1,114 @@
+/** One step of a walk while a meter is live: what it shows is followed, reading by reading. What it comes to stands in turn-now. */
+import { heldPeak, holdFrom, type PeakHold, withShown } from '../instrument/peak-hold.ts';
+import type { Reading } from '../instrument/reading.ts';
+import {
+  emptyWindow,
+  type ReadingWindow,
+  type Shown,
+  shownNow,
+  withHeard,
+} from '../instrument/reading-window.ts';
+import type { WalkStep } from './step.ts';
+
+/** What a turn is judged by. Readings are in the unit of the meter. */
+export interface TurnContext {
+  readonly step: WalkStep;
+  /** What the meter shows with the beam blocked; null: nobody has said. */
+  readonly floor: number | null;
+  /** The last highest reading of the walk; null: none was taken. */
+  readonly peak: number | null;
+  /** Standard deviation of a single reading, as long as the readings themselves do not tell; null: not known. */
+  readonly noise: number | null;
+}
+
+/** A turn that goes on. The same readings always lead to the same turn. */
+export interface Turn {
+  readonly window: ReadingWindow;
+  readonly last: Reading | null;
+  /** Null until the meter has shown something. */
+  readonly hold: PeakHold | null;
+  readonly first: Shown | null;
+  readonly lowest: number;
+  readonly highest: number;
+  /** Readings at the upper end in a row; several spoil the turn, for how high its peak was nobody can say. */
+  readonly tooMuch: number;
+  readonly isSpoiled: boolean;
+  /** The newest moment with light to speak of, ms. */
+  readonly litAt: number | null;
+  /** The light went out at once, as no screw can do it. */
+  readonly isCovered: boolean;
+  /** How often the light came down to the target of a plateau's edge. */
+  readonly edges: number;
+  readonly isBeyondEdge: boolean;
+}
+
+export const newTurn: Turn = {
+  window: emptyWindow,
+  last: null,
+  hold: null,
+  first: null,
+  lowest: Number.POSITIVE_INFINITY,
+  highest: Number.NEGATIVE_INFINITY,
+  tooMuch: 0,
+  isSpoiled: false,
+  litAt: null,
+  isCovered: false,
+  edges: 0,
+  isBeyondEdge: false,
+};
+
+/** One reading at the upper end may be a stray; so many are none. */
+const spoiledBy = 2;
+/** Light that goes from this share of the best to nothing within so long, ms, was covered. */
+const [litShare, coveredWithin] = [0.3, 400] as const;
+/** The edge of a plateau is reached this near its target, */
+const edgeReached = 1.05;
+/** and left again so far above it. */
+export const edgeLeft = 1.3;
+
+/** With one more reading. */
+export function heardInTurn(turn: Turn, context: TurnContext, reading: Reading): Turn {
+  const window = withHeard(turn.window, reading);
+  const tooMuch = reading.saturated ? turn.tooMuch + 1 : 0;
+  const heard = {
+    ...turn,
+    window,
+    last: reading,
+    tooMuch,
+    isSpoiled: turn.isSpoiled || (tooMuch >= spoiledBy && context.step.kind !== 'floor'),
+  };
+  const shown = window === turn.window || reading.saturated ? null : shownNow(window, context.noise);
+  return shown === null || shown.t !== reading.t ? heard : followed(heard, context, shown);
+}
+
+function followed(turn: Turn, { step, floor }: TurnContext, shown: Shown): Turn {
+  const dark = floor ?? 0;
+  const hold = turn.hold === null ? holdFrom(shown) : withShown(turn.hold, shown, dark);
+  const light = shown.value - dark;
+  const isLit = light > litShare * (heldPeak(hold).value - dark) && !isDark(shown, floor);
+  const wentOut =
+    !isLit && turn.litAt !== null && shown.t - turn.litAt <= coveredWithin && isDark(shown, floor);
+  const target = step.kind === 'middle' ? step.target - dark : null;
+  const isAtEdge = target !== null && light <= edgeReached * target;
+  const hasLeftEdge = target !== null && light > edgeLeft * target;
+  return {
+    ...turn,
+    hold,
+    first: turn.first ?? shown,
+    lowest: Math.min(turn.lowest, shown.value),
+    highest: Math.max(turn.highest, shown.value),
+    litAt: isLit ? shown.t : turn.litAt,
+    isCovered: isDark(shown, floor) && (turn.isCovered || wentOut),
+    edges: isAtEdge && !turn.isBeyondEdge ? turn.edges + 1 : turn.edges,
+    isBeyondEdge: isAtEdge || (turn.isBeyondEdge && !hasLeftEdge),
+  };
+}
+
+/** By noise, and by what a floor itself wanders. */
+const [darkDeviations, floorWanders] = [3, 0.15] as const;
+
+/** Whether there is no more light than with the beam blocked. */
+export function isDark({ value, sd }: Shown, floor: number | null): boolean {
+  // a meter whose floor nobody knows is surely dark only where it shows nothing at all
+  return floor === null ? value <= 0 : value - floor <= Math.max(darkDeviations * sd, floorWanders * floor);
+}

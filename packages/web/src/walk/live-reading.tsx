@@ -1,0 +1,80 @@
+import {
+  liveText,
+  readingText,
+  type TurnNow,
+  turnSaid,
+  type WalkMeter,
+  type WalkStep,
+} from '@coreward/bench';
+import type { InstrumentDescription } from '@coreward/contract';
+import { type JSX, useState } from 'react';
+import type { InstrumentsHeld } from '../instrument/use-instruments.ts';
+import { walkTexts } from '../texts/walk.ts';
+
+const words = walkTexts.live;
+
+/** The reading as large as fits, what it says to the hand, and what is held of this turn. */
+export function LiveReading({
+  turn,
+  step,
+  meter,
+  best,
+}: {
+  readonly turn: TurnNow;
+  readonly step: WalkStep;
+  readonly meter: WalkMeter;
+  /** Of the whole walk. */
+  readonly best: number | null;
+}): JSX.Element {
+  const { short, mend } = turnSaid(turn, step, meter);
+  return (
+    <div className="live" data-sign={turn.sign}>
+      <p className="reading-large">
+        <output>{turn.shown === null ? '–' : liveText(turn.shown, meter)}</output>
+      </p>
+      <div aria-live="polite">
+        <p className="sign">{short}</p>
+        {mend !== null && <p className="mend">{mend}</p>}
+      </div>
+      <p className="reading-best">
+        {turn.held !== null && `${words.held} ${readingText(turn.held, meter)} · `}
+        {walkTexts.best} {best === null ? walkTexts.nothing : readingText(best, meter)}
+      </p>
+    </div>
+  );
+}
+
+/** Why nothing comes from an instrument, and what to do about it. */
+export function InstrumentTrouble({
+  instrument,
+  instruments,
+}: {
+  readonly instrument: InstrumentDescription;
+  readonly instruments: InstrumentsHeld;
+}): JSX.Element | null {
+  const [refused, setRefused] = useState<string | null>(null);
+  const { state, trouble, id, name } = instrument;
+  if (state === 'reading') return null;
+  return (
+    <div role="alert" className="refusal">
+      {state === 'off' ? (
+        <>
+          <p>{words.isOff(name)}</p>
+          <button
+            type="button"
+            className="big"
+            onClick={async () => {
+              const done = await instruments.switch(id, true);
+              setRefused(done.ok ? null : done.said);
+            }}
+          >
+            {words.switchOn}
+          </button>
+        </>
+      ) : (
+        <p>{trouble === null ? words.silent(name) : `${name}: ${trouble.what}. ${trouble.mend}`}</p>
+      )}
+      {refused !== null && <p>{refused}</p>}
+    </div>
+  );
+}
