@@ -70,7 +70,7 @@ export function TracePlot(props: TracePlotProps): JSX.Element {
 const dataOf = ({ times, low, high, middle, full }: TraceColumns): uPlot.AlignedData =>
   [times, low, high, middle, full] as unknown as uPlot.AlignedData;
 
-type Now = { readonly current: TracePlotProps };
+type Now = { current: TracePlotProps };
 
 const colour = (name: string) => (): string =>
   getComputedStyle(document.documentElement).getPropertyValue(name).trim();
@@ -94,7 +94,7 @@ function optionsOf(now: Now): uPlot.Options {
       y: { range: (_, low, high) => roomFor(low, high) },
     },
     axes: [
-      { ...axis, space: 90, values: (_, moments, _axis, _space, apart) => axisTimes(moments, apart) },
+      { ...axis, size: 34, space: 90, values: (_, moments, _axis, _space, apart) => axisTimes(moments, apart) },
       {
         ...axis,
         size: 78,
@@ -143,6 +143,11 @@ function handle({ over, root }: uPlot, now: Now): () => void {
     const { stretch } = now.current;
     return stretch.from + share * (stretch.to - stretch.from);
   };
+  const show = (stretch: TimeStretch): void => {
+    // two fingers move in two events before anything is drawn: the second must know of the first
+    now.current = { ...now.current, stretch };
+    now.current.onStretch(stretch);
+  };
   const draw = (one: number, other: number): void => {
     const [left, right] = one < other ? [one, other] : [other, one];
     mark.style.left = `${100 * left}%`;
@@ -161,8 +166,8 @@ function handle({ over, root }: uPlot, now: Now): () => void {
     const share = shareAt(event);
     const [other] = [...fingers].filter(([id]) => id !== event.pointerId);
     if (other !== undefined) {
-      const { stretch, most, onStretch } = now.current;
-      onStretch(pinched(stretch, ordered(before, other[1]), ordered(share, other[1]), most));
+      const { stretch, most } = now.current;
+      show(pinched(stretch, ordered(before, other[1]), ordered(share, other[1]), most));
       fingers.set(event.pointerId, share);
     } else if (from !== null) draw(before, share);
   };
@@ -174,15 +179,15 @@ function handle({ over, root }: uPlot, now: Now): () => void {
     const moved = event.clientX - from.x;
     from = null;
     if (moved * moved < leastDrag * leastDrag) return;
-    now.current.onStretch(between(timeAt(begun), timeAt(shareAt(event)), now.current.most));
+    show(between(timeAt(begun), timeAt(shareAt(event)), now.current.most));
   };
   const onWheel = (event: WheelEvent): void => {
     // without Ctrl the wheel moves the page; fingers on a touchpad that zoom come as the wheel with Ctrl
     if (!event.ctrlKey && !event.metaKey) return;
     event.preventDefault();
-    const { stretch, most, onStretch } = now.current;
+    const { stretch, most } = now.current;
     const factor = event.deltaY < 0 ? wheelFactor : 1 / wheelFactor;
-    onStretch(zoomed(stretch, factor, timeAt(shareAt(event)), most));
+    show(zoomed(stretch, factor, timeAt(shareAt(event)), most));
   };
   over.addEventListener('pointerdown', onDown);
   over.addEventListener('pointermove', onMove);
