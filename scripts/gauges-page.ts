@@ -1,4 +1,4 @@
-import { exampleHeading, gauges, howTos } from '../packages/bench/src/index.ts';
+import { exampleHeading, gauges, howTos, keysFilledBy, leadsElsewhere } from '../packages/bench/src/index.ts';
 
 /** The part of docs/gauges.md that follows from the table of gauges and their how-tos. */
 export function gaugesPart(): string {
@@ -22,9 +22,18 @@ function sectionFor(name: string): string {
     ...gauge.columns.map((column) => row(exampleHeading(column), column.needed, column.what)),
     ...gauge.settings.map((setting) => row(`# ${setting.name}`, setting.needed, setting.what)),
     '',
+    ...wrapped(leadsTo(name), '', ''),
+    '',
     ...(example === null ? [] : ['```', example.trimEnd(), '```', '']),
   ];
   return lines.join('\n');
+}
+
+/** Where its answers go. */
+function leadsTo(name: string): string {
+  const keys = [...new Set(keysFilledBy(name))].map((key) => `\`${key}\``);
+  const elsewhere = leadsElsewhere(name)?.words ?? '';
+  return `${keys.length === 0 ? '' : `Fills: ${keys.join(', ')}.`} ${elsewhere}`.trim();
 }
 
 const row = (name: string, needed: boolean, what: string): string =>

@@ -271,6 +271,68 @@ test('from a part of the drawer to a gauge and back into the part; ten thousand 
   await expect(page.getByRole('textbox', { name: 'at', exact: true })).toHaveValue('480 mm');
 });
 
+test('a lens that was measured becomes a new part of the drawer, and its readings stand in the bench book', async ({
+  opened: page,
+  station,
+}) => {
+  await page.goto(`${station.address}/gauge/far-wall-spot`);
+  await page.getByRole('button', { name: 'Try the example' }).click();
+  const found = await answer(page, 'focal length').locator('strong').textContent();
+  await page
+    .getByRole('combobox', { name: 'fills' })
+    .selectOption({ label: 'a new lens or collimator, into the drawer' });
+  await expect(page.getByRole('textbox', { name: 'focal length', exact: true })).toHaveValue(/mm/u);
+  const name = page.getByRole('textbox', { name: 'name', exact: true });
+  // a name that another lens has is refused with its place, and nothing is written
+  await name.fill('the wall lens');
+  await name.press('Enter');
+  await page.getByRole('button', { name: 'Put it into the drawer' }).click();
+  await expect(page.getByText(/^Written to a new lens or collimator, “the wall lens”/u)).toBeVisible();
+  await allKept(page);
+  await page.getByRole('link', { name: 'bench book', exact: true }).click();
+  await expect(page.getByText(/spot at the far wall: focal length .*; into a new lens/u)).toBeVisible();
+  await page.getByRole('link', { name: 'drawer', exact: true }).click();
+  await page.getByRole('button', { name: /^the wall lens/u }).click();
+  const focal = page.locator('.part-fields').getByRole('textbox', { name: 'focal length', exact: true });
+  await expect(focal).toHaveValue(/^\d/u);
+  expect((await focal.inputValue()).slice(0, 3)).toBe((found ?? '').slice(0, 3));
+  await expect(page.locator('.part-fields')).toContainText('measured');
+});
+
+test('a laser begun from a caustic asks for what no gauge told, and a new mirror takes lever and pitch', async ({
+  opened: page,
+  station,
+}) => {
+  await page.goto(`${station.address}/gauge/caustic`);
+  await page.getByRole('button', { name: 'Try the example' }).click();
+  await expect(page.locator('.answers li').first()).toBeVisible();
+  const fills = page.getByRole('combobox', { name: 'fills' });
+  await fills.selectOption({ label: 'a new laser, into the drawer' });
+  await expect(page.getByText('Still needed before it is kept: wavelength, power.')).toBeVisible();
+  const put = page.getByRole('button', { name: 'Put it into the drawer' });
+  await expect(put).toBeDisabled();
+  await page.getByRole('textbox', { name: 'name', exact: true }).fill('caustic laser');
+  for (const [key, text] of [
+    ['wavelength', '520 nm'],
+    ['power', '5 mW'],
+  ] as const) {
+    const field = page.locator('.new-part').getByRole('textbox', { name: key, exact: true });
+    await field.fill(text);
+    await field.press('Tab');
+  }
+  await put.click();
+  await expect(page.getByText(/^Written to a new laser, “caustic laser”/u)).toBeVisible();
+  await page.goto(`${station.address}/gauge/screw-turns`);
+  await page.getByRole('button', { name: 'Try the example' }).click();
+  await page
+    .getByRole('combobox', { name: 'fills' })
+    .selectOption({ label: 'a new mirror, into the drawer' });
+  await expect(page.locator('.new-part').getByRole('textbox', { name: 'pitch', exact: true })).toHaveValue(
+    '0.25 mm',
+  );
+  await expect(page.getByText('Slack and sense have no key')).toBeVisible();
+});
+
 const looked = [
   '/gauge',
   '/gauge/knife-edge',

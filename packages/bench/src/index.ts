@@ -122,7 +122,9 @@ export {
   piecesOf,
   sheetKept,
 } from './gauge/kept-gauge.ts';
+export { type Lead, leadsElsewhere } from './gauge/leads.ts';
 export { type Measured, measured } from './gauge/measured.ts';
+export { begunPart, type PartToBegin, partsToBegin } from './gauge/new-part.ts';
 export { mostPixels, type Picture } from './gauge/picture.ts';
 export {
   brokenPicture,
@@ -153,7 +155,7 @@ export {
   withPasted,
 } from './gauge/sheet.ts';
 export { textOfBytes } from './gauge/text-of-bytes.ts';
-export { type DrawerEntry, drawerEntries } from './gauge/to-drawer.ts';
+export { type DrawerEntry, drawerEntries, keysFilledBy } from './gauge/to-drawer.ts';
 export { aimAt, aimAtBrightest, type CameraAim } from './instrument/camera-aim.ts';
 export { type CameraDark, darkPictures, withDarkPicture } from './instrument/camera-dark.ts';
 export { type CameraLevel, cameraLinearityOf } from './instrument/camera-levels.ts';

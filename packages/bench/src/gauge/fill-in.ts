@@ -12,7 +12,7 @@ export interface PlaceToFill {
   readonly before: string | null;
   readonly origin: string | null;
   readonly note: string | null;
-  /** Where it holds: the distance that belongs to a diameter; null where nothing belongs to it. */
+  /** With what it holds: the distance of a diameter, the pitch of a lever; null where nothing belongs to it. */
   readonly beside: { readonly key: string; readonly path: FieldPath; readonly before: string | null } | null;
 }
 
@@ -33,13 +33,18 @@ export function placesToFill(
   );
 }
 
-/** A document with an answer filled in at a place, its origin and its note with it. */
+/**
+ * A document with an answer filled in at a place, its origin and its note with it.
+ *
+ * @param typed what stands beside it; null: as it is, or as the answer needs it
+ */
 export function filledIn(
   text: string,
   place: PlaceToFill,
-  { text: value, at, quantity }: DrawerEntry,
-  beside: string | null,
+  { text: value, at, quantity, beside: goesWithIt }: DrawerEntry,
+  typed: string | null,
 ): string {
+  const beside = typed ?? (place.beside?.key === goesWithIt?.key ? (goesWithIt?.text ?? null) : null);
   const note = quantity.note ?? '';
   const written = setInText(text, place.path, {
     value,
@@ -90,13 +95,17 @@ function keyOf(path: FieldPath, kind: PartKind | null): string {
 const passedOver: ReadonlySet<string | number> = new Set(['x', 'y', 'stop', 'mirror']);
 
 function placeOf({ path, written }: QuantityField, group: Within['group']): PlaceToFill {
-  const at = path.at(-1) === 'diameter' ? group?.fields.find(({ key }) => key === 'at') : undefined;
+  const key = besideOf[`${path.at(-1)}`];
+  const at = key === undefined ? undefined : group?.fields.find((field) => field.key === key);
   return {
     path,
     place: placeOfPath(path),
     before: written?.text ?? null,
     origin: written?.origin ?? null,
     note: written?.note ?? null,
-    beside: at?.kind === 'quantity' ? { key: 'at', path: at.path, before: at.written?.text ?? null } : null,
+    beside: at?.kind === 'quantity' ? { key: at.key, path: at.path, before: at.written?.text ?? null } : null,
   };
 }
+
+/** What holds only with the field beside it. */
+const besideOf: Readonly<Record<string, string>> = { diameter: 'at', lever: 'pitch' };

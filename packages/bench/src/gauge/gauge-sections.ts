@@ -2,6 +2,7 @@ import type { Section, Table } from '../ledger/section.ts';
 import { type AnswerWords, answerWords } from './answer-words.ts';
 import type { Gauge, GaugeResult, Readings } from './gauge.ts';
 import { gauges } from './gauge-table.ts';
+import { leadsElsewhere } from './leads.ts';
 import { drawerEntries } from './to-drawer.ts';
 
 /** What a gauge found, as people read it. */
@@ -27,17 +28,19 @@ export function gaugeSections(
   const entries = drawerEntries(gauge, result, settings).map(
     ({ key, written, condition }) => `${key}: ${written}${condition === null ? '' : `, ${condition}`}`,
   );
+  const elsewhere = leadsElsewhere(gauge.name);
+  const leads = [...entries, ...(elsewhere === null ? [] : [elsewhere.words])];
   const found: Section = {
     heading: `Gauge: ${gauge.title}`,
     blocks: items.length === 0 ? [table] : [table, { kind: 'list', numbered: false, items }],
   };
-  return entries.length === 0
+  return leads.length === 0
     ? [found]
     : [
         found,
         {
           heading: 'For the drawer or the launch',
-          blocks: [{ kind: 'list', numbered: false, items: entries }],
+          blocks: [{ kind: 'list', numbered: false, items: leads }],
         },
       ];
 }

@@ -35,7 +35,7 @@ const ofPart: Readonly<
   fibre: { group: 'fibre', key: 'fibre.' },
   mirror: { group: 'mount', key: 'path.' },
   detector: { group: 'detector', key: 'detector.' },
-  reference: { group: null, key: 'laser.power' },
+  reference: { group: null, key: 'reference.' },
 };
 
 /** The gauges that tell something about a kind of part, in the order of the light. */

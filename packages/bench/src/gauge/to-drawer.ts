@@ -3,6 +3,7 @@ import type { Dimension } from '../units/dimension.ts';
 import { writeQuantity, writeValue } from '../units/write.ts';
 import type { GaugeAnswer } from './answer.ts';
 import type { Gauge, GaugeResult, Readings } from './gauge.ts';
+import { usualPitch } from './mount/screw-turns.ts';
 
 /** An answer as it goes into a drawer or a launch. */
 export interface DrawerEntry {
@@ -12,8 +13,10 @@ export interface DrawerEntry {
   readonly quantity: Quantity;
   /** What must be so for the answer to be this; null where it is so by itself. */
   readonly condition: string | null;
-  /** The wavelength it holds at, for a focal length found with light of another colour. */
+  /** The wavelength it holds at, for a focal length or a responsivity found with light of another colour. */
   readonly at: string | null;
+  /** What must stand beside it for it to hold, as a document has it; null where nothing must. */
+  readonly beside: { readonly key: string; readonly text: string } | null;
   /** `0.70 mm ± 0.01 mm` */
   readonly text: string;
   /** As a document has it: `{ value: 0.70 mm ± 0.01 mm, origin: measured, note: knife edge }`. */
@@ -30,6 +33,8 @@ type Place = readonly [
 
 const atWaist = 'if it was taken at the waist';
 const thatLength = 'if this is the length that was measured';
+const thatPart = 'if this is the part that was measured';
+const atExit = 'if nothing but air lay between its exit and the detector';
 
 const places: readonly Place[] = [
   ['knife-edge', 'd4sigma_m', 'laser.beam.diameter', 'length'],
@@ -45,25 +50,41 @@ const places: readonly Place[] = [
   ['caustic', 'm2', 'laser.beam.quality', 'number'],
   ['ruler', 'length_m', 'path.space', 'length', thatLength],
   ['ruler', 'length_m', 'path.clear aperture', 'length', thatLength],
+  ['ruler', 'length_m', 'path.mount.lever', 'length', thatLength],
   ['ruler', 'length_m', 'collimator.clear aperture', 'length', thatLength],
   ['ruler', 'length_m', 'fibre.length', 'length', thatLength],
   ['ruler', 'length_m', 'fibre.bends.radius', 'length', thatLength],
-  ['before-and-after', 'transmission', 'path.reflectance', 'fraction'],
-  ['far-wall-spot', 'focalLength_m', 'collimator.focal length', 'length'],
-  ['reverse-radius', 'focalLength_m', 'collimator.focal length', 'length'],
-  ['imaging', 'focalLength_m', 'collimator.focal length', 'length'],
-  ['two-colour-focus', 'focalLength_m', 'collimator.focal length', 'length'],
-  ['thread-pitch', 'pitch_m_per_turn', 'collimator.focus.thread', 'screwPitch'],
+  ['screw-turns', 'lever_m', 'path.mount.lever', 'length', 'if it is a screw of this mirror'],
+  ['before-and-after', 'transmission', 'path.reflectance', 'fraction', thatPart],
+  ['before-and-after', 'transmission', 'path.lens.transmission', 'fraction', thatPart],
+  ['before-and-after', 'transmission', 'path.filter.transmission', 'fraction', thatPart],
+  ...['far-wall-spot', 'reverse-radius', 'imaging', 'two-colour-focus'].flatMap((gauge): readonly Place[] => [
+    [gauge, 'focalLength_m', 'collimator.focal length', 'length'],
+    [gauge, 'focalLength_m', 'output.collimator.focal length', 'length', 'if it is the lens at the far end'],
+  ]),
+  ['imaging', 'focalLength_m', 'path.lens.focal length', 'length', 'if it is the lens on the way'],
+  ['thread-pitch', 'pitch_m_per_turn', 'collimator.focus.thread', 'screwPitch', 'if it is the focus thread'],
+  ['thread-pitch', 'pitch_m_per_turn', 'path.mount.pitch', 'screwPitch', 'if it is a screw of this mirror'],
   ['far-field-cone', 'na5percent', 'fibre.numerical aperture', 'number'],
   ['far-field-profile', 'sin5percent', 'fibre.numerical aperture', 'number'],
   ['core-picture', 'coreDiameter_m', 'fibre.core diameter', 'length'],
   ['mode-count', 'coreDiameter_m', 'fibre.core diameter', 'length'],
   ['cut-back', 'attenuation_per_m', 'fibre.attenuation', 'attenuation'],
   ['substitution', 'loss_nepers', 'fibre.connectors.between.loss', 'loss'],
-  ['photodiode', 'power_W', 'laser.power', 'power'],
-  ['solar-cell', 'power_W', 'laser.power', 'power'],
-  ['calorimeter', 'power_W', 'laser.power', 'power'],
+  ...['photodiode', 'solar-cell', 'calorimeter'].flatMap((gauge): readonly Place[] => [
+    [gauge, 'power_W', 'laser.power', 'power', atExit],
+    [gauge, 'power_W', 'reference.power', 'power', 'if the reference was measured, at its exit'],
+  ]),
+  ['photodiode', 'responsivity_A_per_W', 'detector.responsivity', 'responsivity'],
+  ['solar-cell', 'responsivity_A_per_W', 'detector.responsivity', 'responsivity'],
 ];
+
+/** Keys beside which a document says at which wavelength they hold. */
+const holdsAt: ReadonlySet<string> = new Set([
+  'collimator.focal length',
+  'output.collimator.focal length',
+  'detector.responsivity',
+]);
 
 /** The keys of a launch that a gauge's answers may fill. */
 export const keysFilledBy = (gauge: string): readonly string[] =>
@@ -90,13 +111,18 @@ export function drawerEntries(
       .map(([, , key, dimension, condition = null]) => {
         const text = writeQuantity(quantity, dimension);
         const at =
-          key === 'collimator.focal length' && wavelength !== undefined
-            ? writeValue(wavelength.value, 'length', 5)
-            : null;
+          holdsAt.has(key) && wavelength !== undefined ? writeValue(wavelength.value, 'length', 5) : null;
         const written = `{ value: ${text},${at === null ? '' : ` at: ${at},`} origin: measured, note: ${gauge.title} }`;
-        return { key, dimension, quantity, condition, at, text, written };
+        const beside = besideIt(gauge, key, settings);
+        return { key, dimension, quantity, condition, at, beside, text, written };
       });
   });
+}
+
+/** Of a screw only the tilt for a turn was measured: a lever holds with the pitch it was worked out for. */
+function besideIt(gauge: Gauge, key: string, settings: Readings['settings']): DrawerEntry['beside'] {
+  if (gauge.name !== 'screw-turns' || key !== 'path.mount.lever') return null;
+  return { key: 'pitch', text: writeValue(settings.pitch?.value ?? usualPitch, 'screwPitch', 6) };
 }
 
 function measured({ value, low, high, contributions }: GaugeAnswer, note: string): Quantity | null {

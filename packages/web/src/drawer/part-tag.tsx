@@ -1,12 +1,4 @@
-import {
-  type FieldNode,
-  gaugesForPart,
-  newPart,
-  type PartKind,
-  partFields,
-  placeOfPath,
-  readPart,
-} from '@coreward/bench';
+import { gaugesForPart, newPart, type PartKind, partFields, placeOfPath, readPart } from '@coreward/bench';
 import { type JSX, useMemo } from 'react';
 import { GroupFields } from '../field/fields.tsx';
 import { type Draft, useDraft } from '../field/use-draft.ts';
@@ -15,6 +7,7 @@ import { PageLink } from '../frame/navigation.tsx';
 import { useKeeping } from '../keeping/use-keeping.ts';
 import { drawerTexts } from '../texts/drawer.ts';
 import { fieldTexts } from '../texts/field.ts';
+import { emptyAt, neededText } from './needed-fields.ts';
 import { partCheck, type ShownPart } from './parts.ts';
 
 const here = pathOf({ page: 'drawer' });
@@ -124,27 +117,4 @@ function PartFields({ kind, draft }: { readonly kind: PartKind; readonly draft: 
   return node.kind === 'group' ? (
     <GroupFields node={node} refused={draft.refused} onWrite={draft.write} />
   ) : null;
-}
-
-/** Places among these at which nothing is written that could do, each group told by what would. */
-function emptyAt(node: FieldNode, places: readonly string[]): readonly FieldNode[] {
-  const children = node.kind === 'group' ? node.fields : node.kind === 'list' ? node.items : [];
-  const inner = children.flatMap((child) => emptyAt(child, places));
-  return isEmpty(node) && places.includes(placeOfPath(node.path)) ? [node, ...inner] : inner;
-}
-
-function isEmpty(node: FieldNode): boolean {
-  if (node.kind === 'list') return false;
-  if (node.kind !== 'group') return node.written === null;
-  const { variants, fields, written } = node;
-  if (written === 'nothing') return true;
-  const telling = new Set(variants?.flatMap(({ needs }) => needs));
-  return variants !== null && fields.every((field) => !telling.has(field.key) || isEmpty(field));
-}
-
-/** "type or core diameter with numerical aperture". */
-function neededText(node: FieldNode): string {
-  const variants = node.kind === 'group' ? node.variants : null;
-  if (variants === null) return node.key;
-  return variants.map(({ needs }) => needs.join(drawerTexts.with)).join(drawerTexts.or);
 }

@@ -1,11 +1,22 @@
-import type { Gauge, Measured } from '@coreward/bench';
-import { type JSX, useEffect, useId, useMemo, useState } from 'react';
+import {
+  type Gauge,
+  type KeptPart,
+  leadsElsewhere,
+  type Measured,
+  type PartKind,
+  partsToBegin,
+  readPart,
+} from '@coreward/bench';
+import { type JSX, useEffect, useMemo, useState } from 'react';
 import { type GaugeAbout, pathOf } from '../frame/address.ts';
 import { PageLink } from '../frame/navigation.tsx';
 import { useKeeping, useKept } from '../keeping/use-keeping.ts';
+import { drawerTexts } from '../texts/drawer.ts';
 import { gaugeTexts } from '../texts/gauge.ts';
+import { BeginPart } from './begin-part.tsx';
+import { Filling } from './filling.tsx';
 import { keepGauge } from './keep-gauge.ts';
-import { type Target, targetsFor, withAnswer } from './targets.ts';
+import { type Target, targetsFor } from './targets.ts';
 import type { GaugeBench } from './use-bench.ts';
 
 interface IntoDrawerProps {
@@ -28,7 +39,11 @@ export function IntoDrawer({ gauge, about, bench, measured }: IntoDrawerProps): 
     if (asked !== null) keeping.needLaunch(asked).catch(() => {});
   }, [keeping, asked]);
   const targets = useMemo(() => targetsFor(state, measured.entries), [state, measured.entries]);
-  const target = targets.find(({ key }) => key === chosen) ?? likely(targets, about);
+  const begins = useMemo(() => partsToBegin(gauge.name, measured.entries), [gauge, measured.entries]);
+  const begin = begins.find(({ kind }) => newKey(kind) === chosen) ?? null;
+  const target =
+    begin !== null ? null : (targets.find(({ key }) => key === chosen) ?? likely(targets, about));
+  const elsewhere = leadsElsewhere(gauge.name);
   const launch = target?.thing.kind === 'launch' ? target.thing.id : asked;
   const answers = measured.answers.flatMap(({ name, value }) => (value === null ? [] : [`${name} ${value}`]));
 
@@ -58,13 +73,30 @@ export function IntoDrawer({ gauge, about, bench, measured }: IntoDrawerProps): 
     );
     setSaid(gaugeTexts.written(went));
   };
+  const beginPart = async ({ kind, text }: KeptPart): Promise<void> => {
+    const { name } = readPart({ kind, text });
+    const went = gaugeTexts.wentNew(drawerTexts.kinds[kind].one, name);
+    if (!(await keep(went))) return;
+    const here = pathOf({ page: 'gauge', gauge: gauge.name, about });
+    keeping.newPart(kind, { text, putAway: false, invented: false }, drawerTexts.whatNew(name), here);
+    setChosen('');
+    setSaid(gaugeTexts.written(went));
+  };
   return (
     <section className="into-drawer no-print">
       <h2>{gaugeTexts.into}</h2>
       <p className="quiet">{gaugeTexts.intoAbout}</p>
-      {measured.entries.length === 0 && <p>{gaugeTexts.noPlaces}</p>}
+      {measured.entries.length === 0 && elsewhere === null && <p>{gaugeTexts.noPlaces}</p>}
       {measured.entries.length > 0 && targets.length === 0 && <p>{gaugeTexts.noTarget}</p>}
-      {targets.length > 0 && (
+      {elsewhere !== null && (
+        <p>
+          {elsewhere.words}{' '}
+          {elsewhere.page !== null && launch !== null && (
+            <PageLink to={{ page: elsewhere.page, id: launch }}>{gaugeTexts.toSteer}</PageLink>
+          )}
+        </p>
+      )}
+      {targets.length + begins.length > 0 && (
         <label className="target">
           {gaugeTexts.where}
           <select
@@ -81,6 +113,11 @@ export function IntoDrawer({ gauge, about, bench, measured }: IntoDrawerProps): 
                 {words}
               </option>
             ))}
+            {begins.map(({ kind }) => (
+              <option key={kind} value={newKey(kind)}>
+                {gaugeTexts.newPart(drawerTexts.kinds[kind].one)}
+              </option>
+            ))}
           </select>
         </label>
       )}
@@ -91,6 +128,15 @@ export function IntoDrawer({ gauge, about, bench, measured }: IntoDrawerProps): 
           onBeside={setBeside}
           busy={busy}
           onWrite={(text) => void write(target, text)}
+        />
+      )}
+      {begin !== null && (
+        <BeginPart
+          key={begin.kind}
+          gauge={gauge.name}
+          begin={begin}
+          busy={busy}
+          onBegin={(part) => void beginPart(part)}
         />
       )}
       <p>
@@ -116,69 +162,7 @@ export function IntoDrawer({ gauge, about, bench, measured }: IntoDrawerProps): 
   );
 }
 
-interface FillingProps {
-  readonly target: Target;
-  /** What was typed for what belongs to the place; null: nothing yet. */
-  readonly beside: string | null;
-  readonly onBeside: (text: string) => void;
-  readonly busy: boolean;
-  readonly onWrite: (text: string) => void;
-}
-
-/** What stands at a place before and after, and the press that writes it. */
-function Filling({ target, beside, onBeside, busy, onWrite }: FillingProps): JSX.Element {
-  const state = useKept();
-  const id = useId();
-  const { place, entry } = target;
-  const after = useMemo(() => withAnswer(target, beside, state), [target, beside, state]);
-  const { before, origin, note } = place;
-  return (
-    <>
-      <dl className="before-after">
-        <div>
-          <dt>{gaugeTexts.before}</dt>
-          <dd>{before === null ? gaugeTexts.nothing : gaugeTexts.told(before, origin, note)}</dd>
-        </div>
-        <div>
-          <dt>{gaugeTexts.after}</dt>
-          <dd>{gaugeTexts.told(entry.text, 'measured', entry.quantity.note ?? null)}</dd>
-        </div>
-      </dl>
-      {entry.condition !== null && <p className="advice">{gaugeTexts.onlyIf(entry.condition)}</p>}
-      {place.beside !== null && (
-        <div className="field">
-          <label htmlFor={id}>{gaugeTexts.beside(place.beside.key)}</label>
-          <input
-            id={id}
-            className="entry"
-            type="text"
-            autoComplete="off"
-            value={beside ?? place.beside.before ?? ''}
-            onChange={({ target: { value } }) => onBeside(value)}
-          />
-        </div>
-      )}
-      {after.refused.length > 0 && (
-        <div className="refusal" role="alert">
-          <p>{gaugeTexts.wouldBeRefused}</p>
-          {after.refused.map(({ place: at, what, mend }) => (
-            <p key={at + what}>{`${at}: ${what}. ${mend}`.replaceAll('`', '')}</p>
-          ))}
-        </div>
-      )}
-      <p>
-        <button
-          type="button"
-          className="act"
-          disabled={busy || after.refused.length > 0}
-          onClick={() => onWrite(after.text)}
-        >
-          {gaugeTexts.write}
-        </button>
-      </p>
-    </>
-  );
-}
+const newKey = (kind: PartKind): string => `new ${kind}`;
 
 /** What the page was opened for: the key behind `#` in that launch, or the part; nothing else is guessed. */
 function likely(targets: readonly Target[], about: GaugeAbout | null): Target | null {

@@ -90,13 +90,16 @@ export const gaugeTexts = {
     `${key}: ${text}${condition === null ? '' : `, ${condition}`}`,
   aPart: (name: string, place: string): string => `“${name}” in the drawer: ${place}`,
   aLaunch: (name: string, place: string): string => `launch “${name}”: ${place}`,
-  newPart: (what: string): string => `a new ${what}`,
+  newPart: (what: string): string => `a new ${what}, into the drawer`,
+  putIntoDrawer: 'Put it into the drawer',
+  wentNew: (what: string, name: string): string => `a new ${what}, “${name}”`,
   noTarget: 'No part and no launch has a place for it as they are told now.',
+  toSteer: 'To the steer of this launch',
   choose: 'choose …',
   before: 'before',
   after: 'after',
   nothing: 'nothing said',
-  beside: (key: string): string => `${key}: where along the beam it was taken`,
+  beside: (key: string): string => besides[key] ?? key,
   told: (text: string, origin: string | null, note: string | null): string =>
     [text, ...(origin === null ? [] : [origin]), ...(note === null ? [] : [note])].join(', '),
   write: 'Write it',
@@ -140,3 +143,9 @@ export const gaugeTexts = {
     levels: 'The same patch photographed at several known levels of light.',
   },
 } as const;
+
+/** What belongs to a place, by its key. */
+const besides: Readonly<Record<string, string>> = {
+  at: 'at: where along the beam it was taken',
+  pitch: 'pitch: what the lever holds with',
+};

@@ -3,6 +3,7 @@ import { Refusal } from '../../refusal.ts';
 import { undetermined } from '../answer.ts';
 import type { Gauge, GaugeResult, Readings } from '../gauge.ts';
 import { column, derived, type Known, settingAs } from '../known.ts';
+import { setToWithin } from '../setting-words.ts';
 
 /** The gauge that is a blackened piece of metal with a thermistor. */
 export const calorimeter: Gauge = {
@@ -119,7 +120,7 @@ function temperaturesOf(readings: Readings): readonly number[] {
     throw new Refusal({
       where: 'calorimeter readings',
       what: 'there is neither a temperature nor a resistance with the thermistor’s constants',
-      mend: 'Head a column `temperature (°C)`, or `resistance (ohm)` with `# r25: 10 kΩ` and `# beta: 3950` above.',
+      mend: `Head a column \`temperature (°C)\`; or \`resistance (ohm)\`, and ${setToWithin('r25', '10 kΩ')} and ${setToWithin('beta', '3950')}.`,
     });
   }
   return resistance.map((r) => thermistorTemperature({ resistanceAt25: r25.value, beta: beta.value }, r));

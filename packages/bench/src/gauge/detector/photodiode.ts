@@ -1,20 +1,18 @@
-import {
-  isLoadSaturated,
-  quantumLimitResponsivity,
-  siliconResponsivityEstimate,
-  unbiasedVoltageLimit,
-} from '@coreward/optics';
+import { isLoadSaturated, siliconResponsivityEstimate, unbiasedVoltageLimit } from '@coreward/optics';
 import { Refusal } from '../../refusal.ts';
 import { undetermined } from '../answer.ts';
 import type { Gauge, GaugeResult, Readings, Setting } from '../gauge.ts';
 import { column, derived, type Known, meanOf, settingAs } from '../known.ts';
+import { setTo, setToWithin } from '../setting-words.ts';
+import { knownPower, responsivityAnswer, usualPower } from './known-power.ts';
 
 /** The gauge that is a photodiode, a resistor and a multimeter. */
 export const photodiode: Gauge = {
   name: 'photodiode',
   otherNames: [],
   title: 'photodiode with a load',
-  answers: 'power, and watts for each volt of this diode and load',
+  answers:
+    'power, and watts for each volt of this diode and load; with a known power, the diode’s responsivity',
   needs:
     'a bare photodiode that catches the whole beam, a resistor, a multimeter, and half the resistor for a check',
   takes: 'table',
@@ -55,6 +53,7 @@ export const photodiode: Gauge = {
       otherNames: ['lambda', 'λ'],
       what: 'of the light, where the responsivity is not known',
     },
+    knownPower,
     { name: 'bias', dimension: 'voltage', needed: false, what: 'reverse bias; left out: none' },
     {
       name: 'dark voltage',
@@ -84,6 +83,8 @@ function measurePhotodiode(readings: Readings): GaugeResult {
   const largest = Math.max(...volts.map(Math.abs));
   const voltage = meanOf('voltages', net, 0.005 * largest + 1e-4);
   const load = settingAs('load resistor', settings.load!, 0.02 * settings.load!.value);
+  const lit = settings['known power'];
+  if (lit !== undefined) return calibrated(readings, voltage, load, largest, usualPower(lit));
   const responsivity = responsivityOf(settings.responsivity, settings.wavelength);
   const perVolt = derived(
     { quantity: 'wattsPerVolt', shape: 'positive' },
@@ -108,7 +109,6 @@ function measurePhotodiode(readings: Readings): GaugeResult {
       curves: [],
     };
   }
-  const meter: Known = { from: 'scale of the multimeter', value: 1, uncertainty: 0.005 };
   const checked = settings['half load voltage'] !== undefined;
   return {
     answers: [
@@ -124,7 +124,7 @@ function measurePhotodiode(readings: Readings): GaugeResult {
                 }
               : undefined,
         },
-        [voltage, load, responsivity, meter],
+        [voltage, load, responsivity, multimeter],
         (v, r, s, m) => (v! * m!) / (r! * s!),
       ),
       perVolt,
@@ -136,13 +136,55 @@ function measurePhotodiode(readings: Readings): GaugeResult {
   };
 }
 
+/** The diode judged by a power that is known, instead of the power by the diode. */
+function calibrated(
+  { settings }: Readings,
+  voltage: Known,
+  load: Known,
+  largest: number,
+  power: Known,
+): GaugeResult {
+  const saturation = saturationOf(
+    voltage,
+    largest,
+    settings['half load voltage'],
+    settings['dark voltage']?.value ?? 0,
+    settings.bias?.value ?? 0,
+  );
+  if (saturation !== null) {
+    const add = 'Take a smaller load, or a reverse bias, and read again.';
+    return {
+      answers: [
+        undetermined('responsivity_A_per_W', saturation, add),
+        undetermined('wattsPerVolt', saturation, add),
+      ],
+      remarks: [],
+      curves: [],
+    };
+  }
+  return {
+    answers: [
+      responsivityAnswer([voltage, load, multimeter], (v, r, m) => (v! * m!) / r!, power),
+      derived(
+        { quantity: 'wattsPerVolt', shape: 'positive' },
+        [power, voltage, multimeter],
+        (p, v, m) => p! / (v! * m!),
+      ),
+    ],
+    remarks: [],
+    curves: [],
+  };
+}
+
+const multimeter: Known = { from: 'scale of the multimeter', value: 1, uncertainty: 0.005 };
+
 function responsivityOf(given: Setting | undefined, wavelength: Setting | undefined): Known {
   if (given !== undefined) return settingAs('responsivity', given, 0.1 * given.value);
   if (wavelength === undefined) {
     throw new Refusal({
       where: 'photodiode',
       what: 'neither the responsivity nor the wavelength is given',
-      mend: 'Write `# responsivity: 0.4 A/W`, or `# wavelength: 635 nm` for a typical silicon diode.',
+      mend: `${setTo('responsivity', '0.4 A/W')}, or ${setToWithin('wavelength', '635 nm')} for a typical silicon diode.`,
     });
   }
   const { value, relativeHalfWidth } = siliconResponsivityEstimate(wavelength.value);
@@ -170,96 +212,3 @@ function saturationOf(
     ? `with half the load ${(100 * share).toFixed(0)} % of the voltage were left, not half`
     : null;
 }
-
-/** The gauge that is a solar cell with its terminals held together. */
-export const solarCell: Gauge = {
-  name: 'solar-cell',
-  otherNames: [],
-  title: 'solar cell in short circuit',
-  answers: 'power, from the short-circuit current of a silicon cell',
-  needs: 'a crystalline silicon cell larger than the beam, and a multimeter on a current range',
-  takes: 'table',
-  columns: [
-    {
-      name: 'current',
-      dimension: 'current',
-      needed: true,
-      otherNames: ['i', 'reading', 'light'],
-      what: 'with the light on',
-    },
-    {
-      name: 'dark current',
-      dimension: 'current',
-      needed: false,
-      otherNames: ['dark'],
-      what: 'with the light off, reading for reading',
-    },
-  ],
-  settings: [
-    {
-      name: 'wavelength',
-      dimension: 'length',
-      needed: true,
-      otherNames: ['lambda', 'λ'],
-      what: 'of the light',
-    },
-    {
-      name: 'quantum efficiency',
-      dimension: 'fraction',
-      needed: false,
-      what: 'electrons a photon; left out: 85 % ± 8 % (from memory)',
-    },
-    {
-      name: 'burden',
-      dimension: 'voltage',
-      needed: false,
-      otherNames: ['burden voltage'],
-      what: 'voltage across the meter; must stay below 20 mV',
-    },
-  ],
-  measure: (readings) => {
-    const { settings } = readings;
-    const [lit, dark] = [column(readings, 'current'), readings.columns['dark current']];
-    const net = lit.map((i, k) => Math.abs(i - (dark?.[k] ?? 0)));
-    const current = meanOf('currents', net, 0.01 * Math.max(...net) + 1e-7);
-    const burden = settings.burden?.value ?? 0;
-    if (Math.abs(burden) > 20e-3) {
-      return {
-        answers: [
-          undetermined(
-            'power_W',
-            `the meter takes ${(burden * 1e3).toFixed(0)} mV: the cell is not in short circuit`,
-            'Choose a higher current range, or measure across 1 Ω.',
-          ),
-        ],
-        remarks: [],
-        curves: [],
-      };
-    }
-    const wavelength = settings.wavelength!;
-    const efficiency = settingAs(
-      'quantum efficiency of the cell',
-      settings['quantum efficiency'] ?? { value: 0.85, uncertainty: null },
-      0.08,
-    );
-    return {
-      answers: [
-        derived(
-          { quantity: 'power_W', shape: 'positive' },
-          [
-            current,
-            efficiency,
-            settingAs('wavelength', wavelength, 0),
-            { from: 'scale of the multimeter', value: 1, uncertainty: 0.01 },
-          ],
-          (i, q, lambda, m) => (i! * m!) / (q! * quantumLimitResponsivity(lambda!)),
-        ),
-      ],
-      remarks:
-        dark === undefined
-          ? ['Nothing was taken off for the room’s light: cover the cell, and read the dark current.']
-          : [],
-      curves: [],
-    };
-  },
-};

@@ -4,6 +4,7 @@ import { type GaugeAnswer, undetermined } from '../answer.ts';
 import type { Gauge, GaugeResult, Readings } from '../gauge.ts';
 import { column, derived, type Known, meanOf, settingAs } from '../known.ts';
 import { lineThrough } from '../line.ts';
+import { setTo, setToWithin } from '../setting-words.ts';
 
 const plain = (...answers: readonly GaugeAnswer[]): GaugeResult => ({ answers, remarks: [], curves: [] });
 
@@ -128,7 +129,7 @@ function measureModes({ settings }: Readings): GaugeResult {
     throw new Refusal({
       where: 'mode-count',
       what: 'there is neither a cut-off nor a count of modes with its wavelength',
-      mend: 'Write `# cut-off: 620 nm`, or `# modes: 4` and `# wavelength: 633 nm`.',
+      mend: `${setTo('cut-off', '620 nm')}; or ${setToWithin('modes', '4')} and ${setToWithin('wavelength', '633 nm')}.`,
     });
   }
   const count = Math.round(modes.value);

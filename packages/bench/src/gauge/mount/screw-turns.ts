@@ -1,5 +1,6 @@
 import { leastSquares } from '@coreward/optics';
 import { Refusal } from '../../refusal.ts';
+import { writeValue } from '../../units/write.ts';
 import { type GaugeAnswer, undetermined } from '../answer.ts';
 import type { Gauge, GaugeResult, Readings } from '../gauge.ts';
 import { column, derived, type Known, settingAs } from '../known.ts';
@@ -9,7 +10,7 @@ export const screwTurns: Gauge = {
   name: 'screw-turns',
   otherNames: ['mount'],
   title: 'turns of a screw',
-  answers: 'milliradians of mirror and beam for one turn, the sense, and the slack',
+  answers: 'milliradians of mirror and beam for one turn, the lever, the sense, and the slack',
   needs: 'a far wall with a ruler, and turns counted up and down again',
   takes: 'table',
   columns: [
@@ -37,6 +38,13 @@ export const screwTurns: Gauge = {
       what: 'from the mirror to the wall',
     },
     {
+      name: 'pitch',
+      dimension: 'screwPitch',
+      needed: false,
+      otherNames: ['thread', 'screw pitch'],
+      what: 'advance of the screw a turn, for its lever; left out: 0.25 mm, and a launch is told both',
+    },
+    {
       name: 'spot uncertainty',
       dimension: 'length',
       needed: false,
@@ -45,6 +53,9 @@ export const screwTurns: Gauge = {
   ],
   measure: measureScrew,
 };
+
+/** Of a fine screw, m a turn: what a launch is told where nobody measured it (common practice, no source). */
+export const usualPitch = 0.25e-3;
 
 function measureScrew(readings: Readings): GaugeResult {
   const [turns, spot] = [column(readings, 'turns'), column(readings, 'spot')];
@@ -76,7 +87,8 @@ function measureScrew(readings: Readings): GaugeResult {
           columns,
           used.map((i) => spot[i]!),
         );
-  const names = ['mirror_rad_per_turn', 'beam_rad_per_turn', 'slack_turns'];
+  const names = ['mirror_rad_per_turn', 'beam_rad_per_turn', 'slack_turns', 'lever_m'];
+  const pitch = readings.settings.pitch?.value ?? usualPitch;
   if (fit === null) return none(names, 'the screw was not turned', 'Turn it by a whole turn or more.');
   const freedom = used.length - columns.length;
   const bySpread = freedom >= 3;
@@ -108,8 +120,13 @@ function measureScrew(readings: Readings): GaugeResult {
       derived({ quantity: names[0]!, shape: 'positive' }, [size, distance], (s, d) => s! / d! / 2),
       derived({ quantity: names[1]!, shape: 'positive' }, [size, distance], (s, d) => s! / d!),
       slack,
+      // its doubt is that of the tilt: lever and pitch go into a launch together, and only their ratio was measured
+      derived({ quantity: names[3]!, shape: 'positive' }, [size, distance], (s, d) => (2 * pitch * d!) / s!),
     ],
-    remarks: [`A positive turn moves the spot towards ${slope.value > 0 ? 'larger' : 'smaller'} readings.`],
+    remarks: [
+      `A positive turn moves the spot towards ${slope.value > 0 ? 'larger' : 'smaller'} readings.`,
+      `The lever goes with a pitch of ${writeValue(pitch, 'screwPitch')} and with no other.`,
+    ],
     curves: [
       {
         title: 'spot on the wall',
