@@ -4,11 +4,13 @@ import { type JSX, type KeyboardEvent, lazy, Suspense, useMemo, useState } from 
 import { useWidth } from '../launch/use-width.ts';
 import { instrumentTexts } from '../texts/instrument.ts';
 import { momentText } from './time-axis.ts';
+import type { TraceMark } from './trace-plot.tsx';
 import type { ReadingsHeld } from './use-readings.ts';
 import { heldLength, useTrace, type TraceView as View } from './use-trace.ts';
 
 const TracePlot = lazy(async () => ({ default: (await import('./trace-plot.tsx')).TracePlot }));
 
+const noMarks: readonly TraceMark[] = [];
 const words = instrumentTexts.trace;
 /** How far one press goes: half as much or twice, and half a screen on. */
 const step = { zoom: 2, shift: 0.5 } as const;
@@ -24,9 +26,12 @@ const lengths = [
 export function TraceView({
   instrument,
   held,
+  marks = noMarks,
 }: {
   readonly instrument: InstrumentDescription;
   readonly held: ReadingsHeld;
+  /** Moments to be marked. */
+  readonly marks?: readonly TraceMark[];
 }): JSX.Element {
   const [place, width] = useWidth<HTMLDivElement>();
   const [view, setView] = useState<View>({ kind: 'latest', length: heldLength });
@@ -114,6 +119,7 @@ export function TraceView({
               stretch={trace.stretch}
               most={trace.most}
               unit={instrument.unit}
+              marks={marks}
               width={width}
               onStretch={show}
             />
@@ -122,9 +128,7 @@ export function TraceView({
       </div>
       {trace !== null && (
         <p className="trace-words">
-          <span className="quiet">
-            {words.span(momentText(trace.stretch.from), momentText(trace.stretch.to))}.
-          </span>{' '}
+          <span className="quiet">{words.span(momentText(trace.told.from), momentText(trace.told.to))}.</span>{' '}
           {traceWords(trace.buckets, instrument.unit)}
         </p>
       )}

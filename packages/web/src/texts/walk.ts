@@ -40,6 +40,7 @@ export const walkTexts = {
     goesOn: 'Goes on by itself',
     goesOnText:
       'Once the reading rests at its goal the next step is asked without a press. Undo takes it back.',
+    marks: 'Each line is the end of a step, numbered as under “What was done”.',
     listenAnew: 'Forget this turn, listen anew',
     away: 'The instrument that reads this walk is not there any more. Choose another one below.',
   },

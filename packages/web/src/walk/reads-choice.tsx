@@ -4,6 +4,7 @@ import { type JSX, useId } from 'react';
 import { PageLink } from '../frame/navigation.tsx';
 import { StateMark } from '../instrument/state-mark.tsx';
 import { walkTexts } from '../texts/walk.ts';
+import '../instrument/instrument.css';
 
 const words = walkTexts.reads;
 
