@@ -17,10 +17,19 @@ interface TracePlotProps {
   readonly stretch: TimeStretch;
   readonly most: TimeStretch;
   readonly unit: ReadingUnit;
+  /** Moments that are marked, ms, each with a word or a number. */
+  readonly marks?: readonly TraceMark[];
   /** Inner width, CSS pixels. */
   readonly width: number;
   /** A hand has chosen another stretch. */
   readonly onStretch: (stretch: TimeStretch) => void;
+}
+
+/** A moment that is marked on a trace. */
+export interface TraceMark {
+  /** ms since 1970. */
+  readonly t: number;
+  readonly text: string;
 }
 
 const height = 240;
@@ -36,7 +45,7 @@ export function TracePlot(props: TracePlotProps): JSX.Element {
   /** What the plot's own callbacks look up; they outlive a drawing. */
   const now = useRef(props);
   now.current = props;
-  const { columns, stretch, unit, width } = props;
+  const { columns, stretch, unit, width, marks } = props;
 
   useEffect(() => {
     const here = place.current;
@@ -64,6 +73,10 @@ export function TracePlot(props: TracePlotProps): JSX.Element {
   useEffect(() => {
     plot.current?.setScale('x', { min: stretch.from, max: stretch.to });
   }, [stretch.from, stretch.to]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: marks are looked up when it is drawn
+  useEffect(() => {
+    plot.current?.redraw(false);
+  }, [marks]);
   return <div ref={place} className="trace-plot" />;
 }
 
@@ -94,7 +107,12 @@ function optionsOf(now: Now): uPlot.Options {
       y: { range: (_, low, high) => roomFor(low, high) },
     },
     axes: [
-      { ...axis, size: 34, space: 90, values: (_, moments, _axis, _space, apart) => axisTimes(moments, apart) },
+      {
+        ...axis,
+        size: 34,
+        space: 90,
+        values: (_, moments, _axis, _space, apart) => axisTimes(moments, apart),
+      },
       {
         ...axis,
         size: 78,
@@ -119,7 +137,29 @@ function optionsOf(now: Now): uPlot.Options {
       },
     ],
     bands: [{ series: [2, 1], fill: faint('--accent') }],
+    hooks: { draw: [(plot) => drawMarks(plot, now.current.marks ?? [])] },
   };
+}
+
+/** A line at each mark, with its word at the top. */
+function drawMarks({ ctx, bbox, scales, valToPos }: uPlot, marks: readonly TraceMark[]): void {
+  const { min = null, max = null } = scales.x ?? {};
+  if (min === null || max === null) return;
+  ctx.save();
+  ctx.strokeStyle = colour('--quiet')();
+  ctx.fillStyle = colour('--ink')();
+  ctx.lineWidth = devicePixelRatio;
+  ctx.font = `${12 * devicePixelRatio}px system-ui, sans-serif`;
+  ctx.textBaseline = 'top';
+  for (const { t, text } of marks.filter((mark) => mark.t >= min && mark.t <= max)) {
+    const x = valToPos(t, 'x', true);
+    ctx.beginPath();
+    ctx.moveTo(x, bbox.top);
+    ctx.lineTo(x, bbox.top + bbox.height);
+    ctx.stroke();
+    ctx.fillText(text, x + 3 * devicePixelRatio, bbox.top);
+  }
+  ctx.restore();
 }
 
 /** A little room above and below, also where nothing varies. */
