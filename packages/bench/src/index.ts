@@ -364,6 +364,7 @@ export {
 export { afterWalk } from './walk/after-walk.ts';
 export { checkAnswer } from './walk/check-answer.ts';
 export { type Known, knownOf, type WalkGeometry } from './walk/known.ts';
+export { heardInTurn, newTurn, type Turn, type TurnContext } from './walk/live-turn.ts';
 export { middleWalk } from './walk/middle-walk.ts';
 export {
   moveText,
@@ -378,18 +379,17 @@ export { type PracticeAct, type Practised, practise } from './walk/practised.ts'
 export type { WalkAsk, WalkEstimate, WalkProcedure, WalkRemark, WalkVerdict } from './walk/procedure.ts';
 export {
   higherOf,
+  liveText,
   type ReadingRead,
   readingText,
   readReading,
   type WalkMeter,
   walkMeters,
-export { heardInTurn, newTurn, type Turn, type TurnContext } from './walk/live-turn.ts';
 } from './walk/reading-text.ts';
 export { readingIn, replayWalk, type WalkMove, type WalkNow } from './walk/replay.ts';
 export { ridgeWalk, settings as ridgeSettings } from './walk/ridge-walk.ts';
 export {
   type Brightness,
-  liveText,
   readingByEye,
   type WalkAct,
   type WalkPlan,
@@ -413,7 +413,6 @@ export { bestTone, toneOf, toneOfReading } from './walk/tone.ts';
 export { type TurnNow, type TurnSign, turnNow } from './walk/turn-now.ts';
 export { type TurnSaid, turnSaid } from './walk/turn-words.ts';
 export { type RidgePicture, ridgePicture, type TracePoint, traceOf } from './walk/walk-pictures.ts';
-export { beforeWalkTexts, estimateText, remainingText, remarkText, verdictText } from './walk/walk-words.ts';
 export {
   meterCounting,
   type ReadSession,
@@ -421,3 +420,4 @@ export {
   turnContext,
   type WalkReads,
 } from './walk/walk-reads.ts';
+export { beforeWalkTexts, estimateText, remainingText, remarkText, verdictText } from './walk/walk-words.ts';
