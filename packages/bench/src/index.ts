@@ -248,13 +248,22 @@ export { type LightLine, lightLine } from './light-line/light-line.ts';
 export {
   type DrawnPart,
   type DrawnPoint,
+  type DrawnSection,
   drawLine,
   type LineDrawing,
   type Paper,
 } from './light-line/line-drawing.ts';
 export { brightness, lineLedger, type PartLedger, withRanges } from './light-line/line-ledger.ts';
 export type { LinePart, LinePartKind } from './light-line/line-parts.ts';
-export { drawingText, focusText, foldText, halvesText, lossAt, powerAt } from './light-line/line-words.ts';
+export {
+  drawingText,
+  focusText,
+  foldText,
+  halvesText,
+  lossAt,
+  powerAt,
+  powerRangeAt,
+} from './light-line/line-words.ts';
 export { type MatchOptions, match, matching } from './match/match.ts';
 export { type MatchJson, matchJson } from './match/match-json.ts';
 export {

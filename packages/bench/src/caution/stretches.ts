@@ -93,14 +93,20 @@ function viewOf(launch: Launch, view: BenchView): Draw {
   return {
     chance,
     at: (entry) => {
+      const isMoved =
+        widths.includes(entry) ||
+        spreads.includes(entry) ||
+        qualities.includes(entry) ||
+        places.includes(entry) ||
+        entry === focal;
+      if (!isMoved) return entry.value;
       const { low, high } = intervalOf(entry, 0.9);
       // a doubt that would leave nothing of a width leaves its value
       if (widths.includes(entry)) return end === 'high' ? high : low > 0 ? low : entry.value / 2;
       if (spreads.includes(entry)) return low > 0 ? low : entry.value / 10;
       if (qualities.includes(entry)) return Math.max(1, low);
       if (entry === focal) return high;
-      if (places.includes(entry)) return end === 'high' ? high : low;
-      return entry.value;
+      return end === 'high' ? high : low;
     },
   };
 }

@@ -165,7 +165,7 @@ export function spotRadii(
   wavelength: number,
 ): { readonly radiusX: number; readonly radiusY: number } {
   const radius = (waist: number, z: number, m2: number) =>
-    waist * Math.hypot(1, (z * m2 * wavelength) / (Math.PI * waist * waist));
+    waist * Math.sqrt(1 + ((z * m2 * wavelength) / (Math.PI * waist * waist)) ** 2);
   return {
     radiusX: radius(beam.waistRadiusX, beam.waistZX, beam.m2X),
     radiusY: radius(beam.waistRadiusY, beam.waistZY, beam.m2Y),

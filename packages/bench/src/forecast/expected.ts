@@ -112,6 +112,14 @@ export interface LedgerEntry {
   readonly transmission: number;
   readonly low: number;
   readonly high: number;
+  /** The power that is left behind it, W, 90 %; null where only the stated values were looked at. */
+  readonly left: PowerRange | null;
+}
+
+/** W, 5 % below and 5 % above. */
+export interface PowerRange {
+  readonly low: number;
+  readonly high: number;
 }
 
 /** What costs 1 dB, each alone and from its own optimum, the smallest over both axes and both signs; null: never. */

@@ -10,7 +10,6 @@ import {
   modeFieldRadius,
   momentsOf,
   raySample,
-  secondMoments,
 } from '@coreward/optics';
 import type { Launch } from '../launch/launch.ts';
 import { outputTipDistance } from './budget.ts';
@@ -84,8 +83,7 @@ function mixtureOf(set: ModeSet, powers: Float64Array, coreRadius: number, wavel
   let total = 0;
   let near = 0;
   let far = 0;
-  set.modes.forEach((mode, i) => {
-    const { radiusSquared, spectrumSquared } = secondMoments(mode);
+  set.moments().forEach(({ radiusSquared, spectrumSquared }, i) => {
     total += powers[i]!;
     near += powers[i]! * radiusSquared;
     far += powers[i]! * spectrumSquared;

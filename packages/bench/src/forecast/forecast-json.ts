@@ -12,13 +12,15 @@ export function forecastJson(forecast: Forecast) {
     fibre: fibreJson(forecast),
     facet: facetJson(forecast),
     coupling: couplingJson(forecast),
-    ledger: ledger.map(({ id, group, label, transmission, low, high }) => ({
+    ledger: ledger.map(({ id, group, label, transmission, low, high, left }) => ({
       id,
       label,
       transmission,
       low,
       high,
       group,
+      lowLeft_W: left?.low ?? null,
+      highLeft_W: left?.high ?? null,
     })),
     tolerances: {
       guided: tolerancesJson(tolerances.guided),

@@ -22,7 +22,7 @@ import { measurementsWorthTaking } from './next-measurement.ts';
 import { handLimitOf, tolerancesFor } from './one-decibel.ts';
 import { outOfRangeRefusal } from './out-of-range-refusal.ts';
 import { remarksOn } from './remarks.ts';
-import { quantileAmong, type Spread, type SpreadOptions, spreadOf, usualDraws } from './spread.ts';
+import { inOrder, quantileAmong, type Spread, type SpreadOptions, spreadOf, usualDraws } from './spread.ts';
 import { type StatedBench, statedBench } from './stated-bench.ts';
 import type { Told } from './told.ts';
 
@@ -72,7 +72,9 @@ function forecastOf(launch: Launch, options: SpreadOptions): Forecast {
     // a hundredth of what is guided would be taken for a better peak
     claddingReaches:
       quantileAmong(
-        spread.draws.map((draw) => draw.budget.claddingAtFarEnd / Math.max(draw.budget.output, 1e-12)),
+        inOrder(
+          spread.draws.map(({ budget: drawn }) => drawn.claddingAtFarEnd / Math.max(drawn.output, 1e-12)),
+        ),
         0.95,
       ) > 0.01,
   };
@@ -106,15 +108,25 @@ function forecastOf(launch: Launch, options: SpreadOptions): Forecast {
 }
 
 function interval(spread: Spread, of: (draw: Spread['draws'][number]) => number, value: number): Expected {
-  const values = spread.draws.map(of);
-  return { value, low: quantileAmong(values, 0.05), high: quantileAmong(values, 0.95) };
+  return { value, ...endsAmong(spread.draws.map(of)) };
 }
 
 function ledgerOf({ budget }: StatedBench, spread: Spread): readonly LedgerEntry[] {
+  // what is left of each draw's own laser, entry by entry
+  const left = spread.draws.map(({ power }) => power);
   return budget.losses.map(({ id, group, label, transmission }, i) => {
-    const { low, high } = interval(spread, (draw) => draw.budget.losses[i]!.transmission, transmission);
-    return { id, group, label, transmission, low, high };
+    const passed = spread.draws.map((draw) => draw.budget.losses[i]!.transmission);
+    passed.forEach((share, draw) => {
+      left[draw] = left[draw]! * share;
+    });
+    return { id, group, label, transmission, ...endsAmong(passed), left: endsAmong(left) };
   });
+}
+
+/** Where nine draws in ten lie. */
+function endsAmong(values: readonly number[]): { readonly low: number; readonly high: number } {
+  const sorted = inOrder(values);
+  return { low: quantileAmong(sorted, 0.05), high: quantileAmong(sorted, 0.95) };
 }
 
 function couplingOf(

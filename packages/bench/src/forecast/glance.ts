@@ -87,7 +87,12 @@ function glanceAt(launch: Launch, before: Glance | null): Glance {
     meeting,
     taker,
     budget,
-    ledger: budget.losses.map((loss) => ({ ...loss, low: loss.transmission, high: loss.transmission })),
+    ledger: budget.losses.map((loss) => ({
+      ...loss,
+      low: loss.transmission,
+      high: loss.transmission,
+      left: null,
+    })),
     outputPower: launch.laser.power.value * budget.output,
   };
 }

@@ -1,6 +1,4 @@
-import { quantileOf } from '../quantity/distribution.ts';
 import type { Entry } from '../quantity/quantity.ts';
-import { chanceNames } from './draw.ts';
 import type { Measurement } from './expected.ts';
 import type { Spread } from './spread.ts';
 
@@ -126,18 +124,18 @@ export const advisedGauges: ReadonlySet<string> = new Set(gauges.map(({ gauge })
  */
 export function measurementsWorthTaking(spread: Spread, most = 5): readonly Measurement[] {
   const powers = spread.draws.map(({ power, budget }) => power * budget.output);
-  const before = weightedWidth(powers, new Float64Array(powers.length).fill(1));
+  const order = powers.map((_, i) => i).sort((a, b) => powers[a]! - powers[b]!);
+  const width = (weights: Float64Array) => weightedWidth(powers, order, weights);
+  const before = width(new Float64Array(powers.length).fill(1));
   if (!(before > 0)) return [];
-  const measurements = spread.entries.flatMap((entry, i): Measurement[] => {
+  const measurements = spread.entries.flatMap((entry): Measurement[] => {
     const gauge = gauges.find(({ matches }) => matches.test(entry.key));
     if (gauge === undefined) return [];
     const reached = gauge.absolute ?? Math.abs(entry.value) * (gauge.relative ?? 0);
     if (reached > 0.7 * entry.uncertainty) return [];
-    const weights = Float64Array.from(powers, (_, draw) => {
-      const at = spread.points[draw * spread.dimensions + chanceNames.length + i]!;
-      return shareKept(entry, quantileOf(entry, at), Math.max(reached, 0.2 * entry.uncertainty));
-    });
-    const narrows = Math.min(1, weightedWidth(powers, weights) / before);
+    const left = Math.max(reached, 0.2 * entry.uncertainty);
+    const weights = Float64Array.from(spread.draws, ({ draw }) => shareKept(entry, draw.at(entry), left));
+    const narrows = Math.min(1, width(weights) / before);
     return narrows < 0.985 ? [{ quantity: entry.key, gauge: gauge.gauge, how: gauge.how, narrows }] : [];
   });
   return measurements.sort((a, b) => a.narrows - b.narrows).slice(0, most);
@@ -158,9 +156,12 @@ function shareKept(entry: Entry, x: number, reached: number): number {
   }
 }
 
-/** Width from the 5 % to the 95 % point of weighted values. */
-function weightedWidth(values: readonly number[], weights: Float64Array): number {
-  const order = values.map((_, i) => i).sort((a, b) => values[a]! - values[b]!);
+/**
+ * Width from the 5 % to the 95 % point of weighted values.
+ *
+ * @param order their indices, by rising value
+ */
+function weightedWidth(values: readonly number[], order: readonly number[], weights: Float64Array): number {
   const total = weights.reduce((sum, weight) => sum + weight, 0);
   const point = (share: number): number => {
     let below = 0;

@@ -31,13 +31,11 @@ import type { StatedBench } from './stated-bench.ts';
 /** The forecast's draws and what came of each. */
 export interface Spread {
   readonly entries: readonly Entry[];
-  /** Unit-cube coordinates of every draw, `chanceNames` first and then the entries; row by row. */
-  readonly points: Float64Array;
-  readonly dimensions: number;
   readonly draws: readonly SpreadDraw[];
 }
 
 export interface SpreadDraw {
+  readonly draw: Draw;
   readonly vNumber: number;
   readonly power: number;
   readonly budget: Budget;
@@ -80,12 +78,11 @@ export function spreadOf(
   const right = settings(launch, stated);
   return {
     entries,
-    points,
-    dimensions,
     draws: drawn.map(({ draw, meeting }, i) => {
       const taker = takers[i]!;
       const best = drawnFocus(meeting, taker, stated.focus);
       return {
+        draw,
         vNumber: meeting.vNumber,
         power: Math.max(0, draw.at(launch.laser.power)),
         budget: budgetOf(launch, draw, meeting, taker, best, asking(meeting, taker, right(taker))),
@@ -222,9 +219,11 @@ function takersFor(
   return takers;
 }
 
-/** The value that a share `p` of the draws stays below; draws of equal weight. */
-export function quantileAmong(values: readonly number[], p: number): number {
-  const sorted = Float64Array.from(values).sort();
+/** Values in rising order, for `quantileAmong`. */
+export const inOrder = (values: readonly number[]): Float64Array => Float64Array.from(values).sort();
+
+/** The value that a share `p` of the draws stays below; draws of equal weight, in rising order. */
+export function quantileAmong(sorted: Float64Array, p: number): number {
   const place = p * sorted.length - 0.5;
   const below = Math.max(0, Math.min(sorted.length - 1, Math.floor(place)));
   const above = Math.min(sorted.length - 1, below + 1);

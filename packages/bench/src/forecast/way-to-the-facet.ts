@@ -120,6 +120,27 @@ function axisOf(axis: BeamAxis, wavelength: number, draw: Draw): GaussianBeam {
   }
 }
 
+/** What a part on the way is called in the ledger. */
+type PartWords = Pick<PartOnTheWay, 'id' | 'label'>;
+
+/** Words of a path, once for all of its draws. */
+const wordsOfPaths = new WeakMap<Launch['path'], readonly PartWords[]>();
+
+/** In the order in which `wayToTheLens` puts them. */
+function wordsAlong(path: Launch['path']): readonly PartWords[] {
+  const known = wordsOfPaths.get(path);
+  if (known !== undefined) return known;
+  const words = path.flatMap((element): readonly PartWords[] => {
+    if (element.kind === 'space') return [];
+    const { kind, name } = element;
+    const itself = { id: `${kind}-${partId(name)}`, label: `${kind} ${name}` };
+    const clips = (kind === 'mirror' || kind === 'lens') && element.clearAperture !== null;
+    return clips ? [itself, { id: `clip-${partId(name)}`, label: `clipped at ${name}` }] : [itself];
+  });
+  wordsOfPaths.set(path, words);
+  return words;
+}
+
 /** Follows the light from the laser's exit to the end of the path. */
 export function wayToTheLens(launch: Launch, draw: Draw): Arrival {
   const wavelength = draw.at(launch.laser.wavelength);
@@ -133,11 +154,12 @@ export function wayToTheLens(launch: Launch, draw: Draw): Arrival {
     slope: number;
     tiltPerTurn: number;
   }[] = [];
-  const put = (kind: string, name: string, transmission: number, label = `${kind} ${name}`) => {
-    parts.push({ id: `${kind}-${partId(name)}`, label, transmission, position, ...radiiOf(beam) });
+  const words = wordsAlong(launch.path);
+  const put = (transmission: number) => {
+    const { id, label } = words[parts.length]!;
+    const { radiusX, radiusY } = radiiOf(beam);
+    parts.push({ id, label, transmission, position, radiusX, radiusY });
   };
-  const clip = (name: string, radius: number, incidence: number) =>
-    put('clip', name, throughAperture(beam, radius, incidence), `clipped at ${name}`);
   for (const element of launch.path) {
     switch (element.kind) {
       case 'space': {
@@ -149,8 +171,10 @@ export function wayToTheLens(launch: Launch, draw: Draw): Arrival {
       }
       case 'mirror': {
         const angle = Math.min(steepest, Math.abs(draw.at(element.angle)));
-        put('mirror', element.name, Math.min(1, draw.at(element.reflectance)));
-        if (element.clearAperture !== null) clip(element.name, draw.at(element.clearAperture) / 2, angle);
+        put(Math.min(1, draw.at(element.reflectance)));
+        if (element.clearAperture !== null) {
+          put(throughAperture(beam, draw.at(element.clearAperture) / 2, angle));
+        }
         if (element.mount !== null) {
           const tiltPerTurn = draw.at(element.mount.pitch) / draw.at(element.mount.lever);
           const common = { mirror: element.name, offset: 0, tiltPerTurn };
@@ -162,17 +186,17 @@ export function wayToTheLens(launch: Launch, draw: Draw): Arrival {
       }
       case 'lens': {
         const focalLength = draw.at(element.focalLength);
-        put('lens', element.name, Math.min(1, draw.at(element.transmission)));
-        if (element.clearAperture !== null) clip(element.name, draw.at(element.clearAperture) / 2, 0);
+        put(Math.min(1, draw.at(element.transmission)));
+        if (element.clearAperture !== null) put(throughAperture(beam, draw.at(element.clearAperture) / 2, 0));
         beam = { ...beam, x: waistBehindLens(beam.x, focalLength), y: waistBehindLens(beam.y, focalLength) };
         for (const lever of levers) lever.slope -= lever.offset / focalLength;
         break;
       }
       case 'stop':
-        put('stop', element.name, throughAperture(beam, draw.at(element.diameter) / 2, 0));
+        put(throughAperture(beam, draw.at(element.diameter) / 2, 0));
         break;
       case 'filter':
-        put('filter', element.name, Math.min(1, draw.at(element.transmission)));
+        put(Math.min(1, draw.at(element.transmission)));
         break;
     }
   }

@@ -1,7 +1,6 @@
-import { radialField } from '@coreward/optics';
 import type { Glance } from '../forecast/glance.ts';
 import { suitedRadius } from '../forecast/overlap-causes.ts';
-import { type EdgePoint, edgeAlong, edgeAt, type Stretch } from './stretches.ts';
+import { cut, type EdgePoint, edgeAlong, edgeAt, type Stretch } from './stretches.ts';
 
 /** The focus at the facet: the light that comes, the core it should hit, and the mode that waits there. SI. */
 export interface FocusPicture {
@@ -21,11 +20,9 @@ export interface FocusPicture {
   readonly suitedRadius: number;
   /** Whether that is LP01's own, or the one that fills core and aperture alike. */
   readonly suits: 'fundamental' | 'all modes';
-  /** Intensity of LP01 from the axis outwards, 1 on the axis, radii in m; null where modes are not solved. */
-  readonly mode: readonly { readonly radius: number; readonly intensity: number }[] | null;
 }
 
-/** Steps of the curves that are drawn. */
+/** Steps of the edge that is drawn. */
 const steps = 32;
 
 export function focusPicture(
@@ -48,11 +45,10 @@ export function focusPicture(
   const edge =
     last === undefined
       ? []
-      : edgeAlong(lastOf(last, reach), steps).map(({ position, ...radii }) => ({
+      : edgeAlong(cut(last, last.to - reach, last.to), steps).map(({ position, ...radii }) => ({
           position: position - last.to,
           ...radii,
         }));
-  const lp01 = taker.fundamentalSet?.modes[0];
   return {
     edge,
     reach,
@@ -64,30 +60,5 @@ export function focusPicture(
     claddingRadius: launch.fibre.claddingDiameter.value / 2,
     suitedRadius: suited,
     suits: taker.suits,
-    mode:
-      lp01 === undefined
-        ? null
-        : Array.from({ length: steps + 1 }, (_, i) => {
-            const rho = (2.5 * i) / steps;
-            return {
-              radius: rho * coreRadius,
-              intensity: (radialField(lp01, rho) / radialField(lp01, 0)) ** 2,
-            };
-          }),
-  };
-}
-
-/** The end of a stretch, so long. */
-function lastOf({ from, to, beam }: Stretch, length: number): Stretch {
-  const start = Math.max(from, to - length);
-  const on = start - from;
-  return {
-    from: start,
-    to,
-    beam: {
-      ...beam,
-      x: { ...beam.x, waistPosition: beam.x.waistPosition - on },
-      y: { ...beam.y, waistPosition: beam.y.waistPosition - on },
-    },
   };
 }

@@ -6,6 +6,8 @@ import { glance } from '../forecast/glance.ts';
 import { readLaunch } from '../launch/read-launch.ts';
 import { lightLine } from './light-line.ts';
 import { drawLine } from './line-drawing.ts';
+import { withRanges } from './line-ledger.ts';
+import { powerRangeAt } from './line-words.ts';
 import { edgeAlong } from './stretches.ts';
 
 const loft = readLaunch(observingLoftLaunch, 'launch');
@@ -121,9 +123,33 @@ describe('the line on paper', () => {
     expect((m2!.along - m1!.along) / (m1!.along - laser!.along)).toBeCloseTo(150 / 210, 9);
   });
   test('is as many times wider across as it says', () => {
-    const [first] = drawing.toFacet;
+    const toFacet = drawing.sections.slice(0, -1).flatMap(({ points }) => points);
+    const [first] = toFacet;
     expect((first!.above * drawing.scale) / drawing.widened).toBeCloseTo(0.42e-3, 12);
-    expect(Math.max(...drawing.toFacet.map(({ above }) => above))).toBeLessThanOrEqual(paper.half);
+    expect(Math.max(...toFacet.map(({ above }) => above))).toBeLessThanOrEqual(paper.half);
+  });
+  test('is cut at the parts: each section begins where its part stands, as bright as what that part lets on', () => {
+    const free = drawing.parts.filter(({ part: { kind } }) => kind !== 'facet' && kind !== 'fibre');
+    expect(drawing.sections.map(({ left }) => left)).toEqual(free.map(({ part }) => part.leaving));
+    // lengths of paper are sums and quotients of a few doubles
+    for (const [i, { along }] of free.entries())
+      expect(drawing.sections[i]!.points[0]!.along).toBeCloseTo(along, 9);
+    for (const [i, { points }] of drawing.sections.slice(1, -1).entries()) {
+      const before = drawing.sections[i]!.points.at(-1)!;
+      expect(points[0]!.along).toBeCloseTo(before.along, 9);
+      expect(points[0]!.above).toBeCloseTo(before.above, 9);
+    }
+  });
+  test('a part that stands on a stretch leaves the edge of the light where it was', () => {
+    const text = observingLoftLaunch.replace(
+      '  - space: 95 mm',
+      '  - space: 40 mm\n  - stop: { name: S, diameter: 20 mm }\n  - space: 55 mm',
+    );
+    const cutLine = drawLine(lightLine(glance(readLaunch(text, 'launch'))), paper);
+    const at = (of: typeof drawing) =>
+      of.sections.flatMap(({ points }) => points).find(({ along }) => along > 640)!;
+    expect(cutLine.sections).toHaveLength(drawing.sections.length + 1);
+    expect(at(cutLine).above).toBeCloseTo(at(drawing).above, 9);
   });
   test('keeps labels apart, in order and on the paper', () => {
     const places = drawing.parts.map(({ label }) => label);
@@ -144,5 +170,39 @@ describe('a glance', () => {
   });
   test('after another glance it sees the same', () => {
     expect(glance(loft, glance(loft)).outputPower).toBe(glance(loft).outputPower);
+  });
+});
+
+describe('the power at each part', () => {
+  const seen = glance(loft);
+  const expected = forecast(loft);
+  const { parts } = lightLine({ ...seen, ledger: withRanges(seen.ledger, expected.ledger) });
+
+  test('has a range that holds it, from the laser to the far end, where it ends as the forecast does', () => {
+    const sent = loft.laser.power.value;
+    for (const part of parts) {
+      const { low, high } = part.powerRange!;
+      const power = (part.kind === 'laser' ? part.leaving : part.arriving) * sent;
+      expect(low).toBeLessThan(power);
+      expect(high).toBeGreaterThan(power);
+      expect(powerRangeAt(part)).toMatch(/^\d.* to \d.* mW$/u);
+    }
+    const { low, high } = expected.output.power;
+    // the same draws, multiplied in another order
+    expect(expected.ledger.at(-1)!.left!.low / low).toBeCloseTo(1, 12);
+    expect(expected.ledger.at(-1)!.left!.high / high).toBeCloseTo(1, 12);
+  });
+  test("of the laser it is the document's own: 11.5 mW ± 8 % is 9.99 to 13.01 mW nine times in ten", () => {
+    // 1.6449 standard uncertainties either way: the normal law, standard tables
+    const { low, high } = parts[0]!.powerRange!;
+    expect(low).toBeCloseTo(11.5e-3 * (1 - 1.6449 * 0.08), 6);
+    expect(high).toBeCloseTo(11.5e-3 * (1 + 1.6449 * 0.08), 6);
+  });
+  test('is not known behind the laser while only the stated values were looked at', () => {
+    const [laser, ...others] = lightLine(seen).parts;
+    expect(laser!.powerRange).not.toBeNull();
+    const behindALoss = others.filter(({ arriving }) => arriving < 1);
+    for (const part of behindALoss) expect(part.powerRange).toBeNull();
+    for (const part of behindALoss) expect(powerRangeAt(part)).toBeNull();
   });
 });

@@ -1,7 +1,7 @@
 import type { LightLine } from './light-line.ts';
 import type { LinePart } from './line-parts.ts';
 import { placesApart } from './places-apart.ts';
-import { type EdgePoint, edgeAlong, type Stretch } from './stretches.ts';
+import { cut, type EdgePoint, edgeAlong, type Stretch } from './stretches.ts';
 
 /** The paper a line is drawn on: its length along the light, and the room above the axis (and below it); any unit. */
 export interface Paper {
@@ -18,6 +18,15 @@ export interface DrawnPoint {
   readonly below: number;
 }
 
+/** The light between two parts: nothing takes any of it there. */
+export interface DrawnSection {
+  /** The id of the part it comes from. */
+  readonly id: string;
+  /** Share of the laser's light. */
+  readonly left: number;
+  readonly points: readonly DrawnPoint[];
+}
+
 export interface DrawnPart {
   readonly part: LinePart;
   /** Where it is. */
@@ -28,10 +37,15 @@ export interface DrawnPart {
 
 /** A light line on paper. Along the path everything is to scale; the fibre is drawn short, and the beam is widened. */
 export interface LineDrawing {
-  readonly toFacet: readonly DrawnPoint[];
-  readonly beyond: readonly DrawnPoint[];
-  /** Where the fibre begins and ends. */
-  readonly fibre: { readonly from: number; readonly to: number };
+  /** The free light from part to part, in the order of the light: to the facet and, behind the fibre, from the far end on. */
+  readonly sections: readonly DrawnSection[];
+  /** Where the fibre begins and ends, and the shares of the laser's light at both places. */
+  readonly fibre: {
+    readonly from: number;
+    readonly to: number;
+    readonly arriving: number;
+    readonly leaving: number;
+  };
   readonly parts: readonly DrawnPart[];
   /** How many times wider across than along. */
   readonly widened: number;
@@ -48,7 +62,7 @@ const fill = 0.86;
 /** A beam is widened by one of these times a power of ten: few enough that it stays while a hand moves a little. */
 const roundFactors = [1, 1.5, 2, 3, 5, 7] as const;
 
-const stepsOf = { longest: 48, least: 6 } as const;
+const stepsOf = { longest: 48, least: 4 } as const;
 
 /** Where and how large everything is on this paper. */
 export function drawLine(line: LightLine, { length, half, label }: Paper): LineDrawing {
@@ -58,10 +72,15 @@ export function drawLine(line: LightLine, { length, half, label }: Paper): LineD
   const facetAt = fromLaser + share.path * length;
   const scale = (pathLength === 0 ? 1e-3 : pathLength) / (share.path * length);
   const farEnd = facetAt + share.fibre * length;
-  const edges = stretches.map((stretch) =>
-    edgeAlong(stretch, stepsFor((stretch.to - stretch.from) / Math.max(pathLength, 1e-12))),
-  );
-  const widest = Math.max(1e-9, ...edges.flat().map(({ radiusX, radiusY }) => Math.max(radiusX, radiusY)));
+  const edges = sectionsOf(parts).map(({ part, to }) => ({
+    part,
+    points: stretches
+      .filter((stretch) => stretch.to > part.position && stretch.from < to)
+      .map((stretch) => cut(stretch, part.position, to))
+      .flatMap((here) => edgeAlong(here, stepsFor((here.to - here.from) / Math.max(pathLength, 1e-12)))),
+  }));
+  const all = edges.flatMap(({ points }) => points);
+  const widest = Math.max(1e-9, ...all.map(({ radiusX, radiusY }) => Math.max(radiusX, radiusY)));
   const widened = roundDown((fill * half * scale) / widest);
   const across = widened / scale;
   const point =
@@ -75,14 +94,40 @@ export function drawLine(line: LightLine, { length, half, label }: Paper): LineD
   const placed = parts.map((part) => placeOf(part, { fromLaser, scale, facetAt, farEnd }));
   const labels = placesApart(placed, label, length);
   return {
-    toFacet: edges.flat().map(point(fromLaser)),
-    beyond: edgeAlong(room, stepsOf.longest / 2).map(point(farEnd)),
-    fibre: { from: facetAt, to: farEnd },
+    sections: [
+      ...edges
+        .filter(({ points }) => points.length > 0)
+        .map(({ part: { id, leaving }, points }) => ({
+          id,
+          left: leaving,
+          points: points.map(point(fromLaser)),
+        })),
+      {
+        id: 'beyond',
+        left: parts.at(-1)?.leaving ?? 0,
+        points: edgeAlong(room, stepsOf.longest / 2).map(point(farEnd)),
+      },
+    ],
+    fibre: {
+      from: facetAt,
+      to: farEnd,
+      arriving: parts.find(({ kind }) => kind === 'fibre')?.arriving ?? 0,
+      leaving: parts.find(({ kind }) => kind === 'fibre')?.leaving ?? 0,
+    },
     parts: parts.map((part, i) => ({ part, along: placed[i]!, label: labels[i]! })),
     widened,
     scale,
   };
 }
+
+/** Each part with the place of the next one, as far as the facet. */
+const sectionsOf = (
+  parts: readonly LinePart[],
+): readonly { readonly part: LinePart; readonly to: number }[] =>
+  parts.flatMap((part, i) => {
+    const next = parts[i + 1];
+    return next === undefined || next.position <= part.position ? [] : [{ part, to: next.position }];
+  });
 
 const stepsFor = (shareOfPath: number): number =>
   Math.max(stepsOf.least, Math.ceil(stepsOf.longest * shareOfPath));

@@ -42,7 +42,10 @@ export function withRanges(
 ): readonly LedgerEntry[] {
   const alike = stated.length === forecast.length && stated.every(({ id }, i) => forecast[i]!.id === id);
   if (!alike) return stated;
-  return stated.map((entry, i) => ({ ...entry, low: forecast[i]!.low, high: forecast[i]!.high }));
+  return stated.map((entry, i) => {
+    const { low, high, left } = forecast[i]!;
+    return { ...entry, low, high, left };
+  });
 }
 
 /** How bright the light is drawn with a share of it left: 1 for all of it; what is left faintly is still seen. */

@@ -1,6 +1,7 @@
 import type { FieldPath } from '../document/fields.ts';
-import type { LedgerEntry } from '../forecast/expected.ts';
+import type { LedgerEntry, PowerRange } from '../forecast/expected.ts';
 import type { Launch, PathElement } from '../launch/launch.ts';
+import { intervalOf } from '../quantity/distribution.ts';
 
 export type LinePartKind =
   | 'laser'
@@ -25,6 +26,8 @@ export interface LinePart {
   /** Shares of the laser's light that reach it and that leave it. */
   readonly arriving: number;
   readonly leaving: number;
+  /** Of the power that reaches it (that it sends, of the laser), W, 90 %; null where the ledger has no ranges. */
+  readonly powerRange: PowerRange | null;
   /** The ledger's entries that happen here, in its order. */
   readonly losses: readonly LedgerEntry[];
   /** By how much a mirror turns the light, rad; null for what does not. */
@@ -32,6 +35,8 @@ export interface LinePart {
   /** The places of the launch document that its tag shows. */
   readonly places: readonly FieldPath[];
 }
+
+type NewPart = Omit<LinePart, 'arriving' | 'leaving' | 'fold' | 'powerRange'> & { readonly fold?: number };
 
 /**
  * The parts in the order of the light, each with the losses that happen there. Every entry of the ledger stands at
@@ -52,12 +57,16 @@ export function lineParts(
     while (next < ledger.length && belongs(ledger[next]!)) next += 1;
     return ledger.slice(from, next);
   };
-  const put = (part: Omit<LinePart, 'arriving' | 'leaving' | 'fold'> & { readonly fold?: number }) => {
+  const { laser, collimator, fibre, output } = launch;
+  const sent = intervalOf(laser.power, 0.9);
+  let powerRange: PowerRange | null = { low: Math.max(0, sent.low), high: sent.high };
+  const put = (part: NewPart) => {
     const arriving = left;
     left = part.losses.reduce((share, { transmission }) => share * transmission, left);
-    parts.push({ fold: null, ...part, arriving, leaving: left });
+    parts.push({ fold: null, ...part, arriving, leaving: left, powerRange });
+    const last = part.losses.at(-1);
+    if (last !== undefined) powerRange = last.left;
   };
-  const { laser, collimator, fibre, output } = launch;
   put({
     id: 'laser',
     kind: 'laser',

@@ -1,4 +1,4 @@
-import { figure } from '../ledger/figures.ts';
+import { figure, intervalText } from '../ledger/figures.ts';
 import { writeDecibel, writeValue } from '../units/write.ts';
 import type { FocusPicture } from './focus-picture.ts';
 import type { LightLine } from './light-line.ts';
@@ -36,6 +36,11 @@ export function halvesText(line: LightLine, run: 'across' | 'down'): string | nu
 /** What reaches a part, or what the laser sends: `11.2 mW`. */
 export function powerAt(part: LinePart, laserPower: number): string {
   return figure((part.kind === 'laser' ? part.leaving : part.arriving) * laserPower, 'power', 3);
+}
+
+/** Where that power lies nine times in ten: `10.2 to 12.1 mW`; null where it is not known, or no doubt would show. */
+export function powerRangeAt({ powerRange }: LinePart): string | null {
+  return powerRange === null ? null : intervalText(powerRange, 'power');
 }
 
 /** The focus picture in words: the spot, what suits the fibre, the core; diameters at 1/e² of intensity. */

@@ -69,6 +69,12 @@ export function stretchesToTheFacet(
   return stretches;
 }
 
+/** What of a stretch lies between two places, m from the laser's exit. */
+export function cut({ from, to, beam }: Stretch, first: number, last: number): Stretch {
+  const start = Math.max(from, first);
+  return { from: start, to: Math.min(to, last), beam: travelled(beam, start - from) };
+}
+
 /** The same beam with its waists counted from further on. */
 function travelled(beam: TravellingBeam, length: number): TravellingBeam {
   const on = (axis: GaussianBeam) => ({ ...axis, waistPosition: axis.waistPosition - length });

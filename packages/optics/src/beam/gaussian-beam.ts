@@ -61,7 +61,7 @@ export function rayleighRange(beam: GaussianBeam): number {
  * @source H. Kogelnik and T. Li, Appl. Opt. 5, 1550 (1966): w = w₀ √(1 + (z/z_R)²); from memory
  */
 export function beamRadiusAt(beam: GaussianBeam, position: number): number {
-  return beam.waistRadius * Math.hypot(1, (position - beam.waistPosition) / rayleighRange(beam));
+  return beam.waistRadius * Math.sqrt(1 + ((position - beam.waistPosition) / rayleighRange(beam)) ** 2);
 }
 
 /**

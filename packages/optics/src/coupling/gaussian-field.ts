@@ -19,7 +19,7 @@ export interface GaussianField {
 }
 
 /** One coherent Gaussian beam at a plane: along its own principal axes x', y', turned by `azimuth`. */
-export interface CoherentBeam {
+export interface CoherentBeam extends BeamAim {
   /** 1/e² radii of intensity at the two waists. */
   readonly waistRadiusX: number;
   readonly waistRadiusY: number;
@@ -28,6 +28,10 @@ export interface CoherentBeam {
   readonly waistZY: number;
   /** From lab x to x', counter-clockwise, rad. */
   readonly azimuth: number;
+}
+
+/** Where a beam goes. */
+export interface BeamAim {
   /** Where the axis pierces the plane, lab axes. */
   readonly offsetX: number;
   readonly offsetY: number;
@@ -45,7 +49,7 @@ export interface CoherentBeam {
  * @source H. Kogelnik and T. Li, Appl. Opt. 5, 1550 (1966), complex beam parameter (from memory)
  */
 export function fieldOf(beam: CoherentBeam, waveNumber: number): GaussianField {
-  const { waistRadiusX, waistRadiusY, waistZX, waistZY, azimuth, offsetX, offsetY, tiltX, tiltY } = beam;
+  const { waistRadiusX, waistRadiusY, waistZX, waistZY, azimuth } = beam;
   // 1/(w²(1+iζ)) with ζ = −z/z_R and z_R = k w²/2
   const areaX = waistRadiusX * waistRadiusX;
   const areaY = waistRadiusY * waistRadiusY;
@@ -63,18 +67,22 @@ export function fieldOf(beam: CoherentBeam, waveNumber: number): GaussianField {
   const mxyIm = c * s * (imX - imY);
   const myyRe = s * s * reX + c * c * reY;
   const myyIm = s * s * imX + c * c * imY;
-  return {
-    mxxRe,
-    mxxIm,
-    mxyRe,
-    mxyIm,
-    myyRe,
-    myyIm,
-    bxRe: 2 * (mxxRe * offsetX + mxyRe * offsetY),
-    bxIm: 2 * (mxxIm * offsetX + mxyIm * offsetY) + waveNumber * tiltX,
-    byRe: 2 * (mxyRe * offsetX + myyRe * offsetY),
-    byIm: 2 * (mxyIm * offsetX + myyIm * offsetY) + waveNumber * tiltY,
-  };
+  const field = { mxxRe, mxxIm, mxyRe, mxyIm, myyRe, myyIm, bxRe: 0, bxIm: 0, byRe: 0, byIm: 0 };
+  aimField(field, beam, waveNumber);
+  return field;
+}
+
+/** Points a field of one's own elsewhere, in place: the members of a crowd differ by nothing else, and come by the ten thousand. */
+export function aimField(
+  field: { -readonly [Key in keyof GaussianField]: number },
+  { offsetX, offsetY, tiltX, tiltY }: BeamAim,
+  waveNumber: number,
+): void {
+  const { mxxRe, mxxIm, mxyRe, mxyIm, myyRe, myyIm } = field;
+  field.bxRe = 2 * (mxxRe * offsetX + mxyRe * offsetY);
+  field.bxIm = 2 * (mxxIm * offsetX + mxyIm * offsetY) + waveNumber * tiltX;
+  field.byRe = 2 * (mxyRe * offsetX + myyRe * offsetY);
+  field.byIm = 2 * (mxyIm * offsetX + myyIm * offsetY) + waveNumber * tiltY;
 }
 
 /** The angular spectrum of `field` as a field over the transverse wave vector: M⁻¹/4 and −(i/2)M⁻¹b. */

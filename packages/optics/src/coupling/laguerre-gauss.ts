@@ -10,6 +10,8 @@ export function laguerreGauss(waist: number, l: number, count: number, rho: Arra
   const out = new Float64Array(count * rho.length);
   let logFactorial = 0;
   for (let n = 2; n <= l; n += 1) logFactorial += Math.log(n);
+  // √((p+1)(p+1+l)) f_{p+1} = (2p+1+l−x) f_p − √(p(p+l)) f_{p−1}
+  const roots = Float64Array.from({ length: count + 1 }, (_, p) => Math.sqrt(p * (p + l)));
   for (let i = 0; i < rho.length; i += 1) {
     const x = 2 * (rho[i]! / waist) ** 2;
     const ground = (2 / waist) * Math.exp((l * Math.log(x) - x - logFactorial) / 2);
@@ -17,9 +19,7 @@ export function laguerreGauss(waist: number, l: number, count: number, rho: Arra
     let here = l === 0 ? (2 / waist) * Math.exp(-x / 2) : x === 0 ? 0 : ground;
     for (let p = 0; p < count; p += 1) {
       out[p * rho.length + i] = here;
-      // √((p+1)(p+1+l)) f_{p+1} = (2p+1+l−x) f_p − √(p(p+l)) f_{p−1}
-      const above =
-        ((2 * p + 1 + l - x) * here - Math.sqrt(p * (p + l)) * below) / Math.sqrt((p + 1) * (p + 1 + l));
+      const above = ((2 * p + 1 + l - x) * here - roots[p]! * below) / roots[p + 1]!;
       below = here;
       here = above;
     }

@@ -1,6 +1,7 @@
 import { gradedModes } from '../fibre/graded-modes.ts';
 import { fillRadialTables, fillSpectrumTables, type GuidedMode } from '../fibre/guided-mode.ts';
 import { orientations } from '../fibre/lp-mode.ts';
+import { type SecondMoments, secondMoments } from '../fibre/second-moments.ts';
 import { stepModes } from '../fibre/step-modes.ts';
 import { type HermiteModes, hermiteModes, hermiteModesThroughPupil } from './hermite-modes.ts';
 import { laguerreGauss } from './laguerre-gauss.ts';
@@ -16,6 +17,8 @@ export interface ModeSet {
   readonly vNumber: number;
   readonly modes: readonly GuidedMode[];
   readonly highestOrder: number;
+  /** The least w of its modes. */
+  readonly slowestDecay: number;
   /** Radius, in core radii, beyond which no mode has amplitude that counts: e⁻²¹ of it at fineness 1. */
   outerRadius(fineness: number): number;
   /** Power of all modes together, at most, beyond a transverse wave number Q = q·a well above V. */
@@ -23,6 +26,8 @@ export interface ModeSet {
   ladder(): ModeLadder;
   /** The same with so many rungs that only beams quite unlike the modes fall off. */
   longLadder(): ModeLadder;
+  /** Where each mode's light is and how it spreads. */
+  moments(): readonly SecondMoments[];
   /** The modes in Hermite-Gauss products of total orders up to `orders` or more. */
   hermite(orders: number): HermiteModes;
   /** The same as they are met through a lens's pupil, whose axis is the fibre's; `waveNumber` is k·a. */
@@ -70,6 +75,7 @@ function modeSetOf(profile: Profile, vNumber: number, modes: readonly GuidedMode
   const spectrumTables = new Map<string, Float64Array>();
   let ladder: ModeLadder | null = null;
   let longLadder: ModeLadder | null = null;
+  let moments: readonly SecondMoments[] | null = null;
   const hermite = new Map<number, HermiteModes>();
   const throughPupil = new Map<string, HermiteModes>();
   return {
@@ -77,6 +83,7 @@ function modeSetOf(profile: Profile, vNumber: number, modes: readonly GuidedMode
     vNumber,
     modes,
     highestOrder,
+    slowestDecay,
     outerRadius: (fineness) => 1 + (decayLengths * fineness) / slowestDecay,
     // the jump of R'' at the core's edge, V²R(1), makes the spectrum fall as V²R(1)·√(2/π)·Q^−3.5
     tailBeyond: (q) => (edges * vNumber ** 4) / (2.5 * Math.PI * q ** 5),
@@ -87,6 +94,10 @@ function modeSetOf(profile: Profile, vNumber: number, modes: readonly GuidedMode
     longLadder() {
       longLadder ??= ladderOf(vNumber, modes, mostRungs);
       return longLadder;
+    },
+    moments() {
+      moments ??= modes.map(secondMoments);
+      return moments;
     },
     hermite(orders) {
       const held = heldOrders.find((some) => some >= orders) ?? orders;
@@ -167,7 +178,8 @@ function ladderOf(vNumber: number, modes: readonly GuidedMode[], rungs: number):
       basis = laguerreGauss(basisRadius, mode.l, rungs, grid.nodes);
       bases.set(mode.l, basis);
     }
-    const field = Float64Array.from(grid.weights, (weight, i) => weight * fields[which * count + i]!);
+    const field = fields.subarray(which * count, (which + 1) * count);
+    for (let i = 0; i < count; i += 1) field[i] = field[i]! * grid.weights[i]!;
     const amplitudes = new Float64Array(rungs);
     for (let p = 0; p < rungs; p += 1) {
       let sum = 0;

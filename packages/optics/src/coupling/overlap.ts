@@ -1,6 +1,6 @@
 import { type FacetBeam, mustBeFacetBeam } from '../beam/facet-beam.ts';
 import { mustBePositive } from '../out-of-range.ts';
-import { type CoherentBeam, fieldOf } from './gaussian-field.ts';
+import { aimField, type BeamAim, fieldOf } from './gaussian-field.ts';
 import { hermiteCrowd, hermiteFactor } from './hermite-members.ts';
 import { convergedHermitePowers } from './hermite-overlap.ts';
 import { climbLadder, ladderScratch } from './mode-ladder.ts';
@@ -37,6 +37,9 @@ const ladderLimit = 30;
 
 /** Product of both M² above which a beam has too many tilted members to count them. */
 const nearlyCoherent = 6;
+
+/** So many members for each mode climb in the time that a matrix takes (measured for M² up to 2.2 and 2 to 21 modes). */
+const laddersPerMode = 18;
 
 /** Up to so many modes (V = 45 in a step) a partly coherent beam is a matrix of Hermite-Gauss functions; beyond, these take long. */
 const mostHermiteModes = 300;
@@ -125,12 +128,13 @@ function collector({ set, orientations }: Asked) {
 }
 
 function membersOf({ set, beam, waveNumber, tolerance }: Asked, steepest: number): readonly TiltMember[] {
-  const reach = modeReach(set);
-  const meeting = (waistRadius: number) => waistRadius / Math.hypot(1, waistRadius / reach);
+  // a radius, in core radii, that covers where the modes are strong
+  const reach = 1.4 + 1 / set.slowestDecay;
+  const meeting = (waistRadius: number) => waistRadius / Math.sqrt(1 + (waistRadius / reach) ** 2);
   const members = tiltMembers(beam, waveNumber, meeting, tolerance, steepest);
   if (members.length === 1) return members;
   return members.filter(
-    ({ beam: member, weight }) => weight * mostOf(set, member, waveNumber) >= tolerance / members.length,
+    (member) => member.weight * mostOf(set, beam, member, waveNumber) >= tolerance / members.length,
   );
 }
 
@@ -143,10 +147,12 @@ function onTheLadder(asked: Asked, far: boolean): Overlap | null {
   const { set, beam, waveNumber, tolerance } = asked;
   if (set.vNumber > ladderLimit || (!far && beam.m2X * beam.m2Y > nearlyCoherent)) return null;
   const members = membersOf(asked, steepestFor(asked));
-  if (!far && members.length > 20 + 2 * set.modes.length) return null;
+  if (!far && members.length > 20 + laddersPerMode * set.modes.length) return null;
   const { amplitudes, collect, told: tell } = collector(asked);
-  for (const { beam: member, weight } of members) {
-    const field = fieldOf(member, waveNumber);
+  const field = fieldOf(beam, waveNumber);
+  for (const member of members) {
+    const { weight } = member;
+    aimField(field, member, waveNumber);
     // the sum of weight·2·√power·tolerance over the members stays below twice the tolerance
     const share = Math.min(1e-3, tolerance / (weight * members.length));
     const climbed =
@@ -183,9 +189,9 @@ function byMembersOnRings(asked: Asked): Overlap {
 
 /** Members the ladder does not hold share one grid, so that its tables are made once. */
 function onRings(asked: Asked, asMatrix: boolean): Overlap {
-  const { set, waveNumber, fineness } = asked;
+  const { set, beam, waveNumber, fineness } = asked;
   const members = membersOf(asked, steepestFor(asked));
-  const fields = members.map(({ beam }) => fieldOf(beam, waveNumber));
+  const fields = members.map((member) => fieldOf({ ...beam, ...member }, waveNumber));
   const grid = facetGrid(set, fields, fineness);
   // a beam that is far off or far out of focus has more waves on the rings than its share is worth
   if (asMatrix && samplesOn(grid, fields, set.highestOrder, fineness) > mostSamples) return byMatrices(asked);
@@ -213,10 +219,11 @@ function throughPupil(asked: Asked, pupil: Pupil): Overlap {
     return told(set, powers, orientations ? cosinePowers : null, 'pupil');
   }
   const { amplitudes, collect, told: tell } = collector(asked);
-  for (const { beam, weight } of membersOf(asked, steepestFor(asked))) {
+  for (const member of membersOf(asked, steepestFor(asked))) {
     amplitudes.fill(0);
-    projectThroughPupil(set, fieldOf(beam, waveNumber), pupil, waveNumber, amplitudes, fineness);
-    collect(weight);
+    const field = fieldOf({ ...beam, ...member }, waveNumber);
+    projectThroughPupil(set, field, pupil, waveNumber, amplitudes, fineness);
+    collect(member.weight);
   }
   return tell('pupil');
 }
@@ -251,17 +258,12 @@ function told(
 /** An upper bound of what the modes take of a beam that comes in steeply; 1 where it does not. */
 function mostOf(
   set: ModeSet,
-  { waistRadiusX, waistRadiusY, tiltX, tiltY }: CoherentBeam,
+  { waistRadiusX, waistRadiusY }: FacetBeam,
+  { tiltX, tiltY }: BeamAim,
   waveNumber: number,
 ): number {
   // beyond 5 radii of its cone a beam has e⁻⁵⁰ of its power
   const cone = 10 / Math.min(waistRadiusX, waistRadiusY);
-  const nearest = waveNumber * Math.hypot(tiltX, tiltY) - cone;
+  const nearest = waveNumber * Math.sqrt(tiltX * tiltX + tiltY * tiltY) - cone;
   return nearest < 1.5 * set.vNumber ? 1 : Math.min(1, set.tailBeyond(nearest));
-}
-
-/** A radius, in core radii, that covers where the modes are strong. */
-function modeReach(set: ModeSet): number {
-  const slowest = set.modes.reduce((least, { w }) => Math.min(least, w), Number.POSITIVE_INFINITY);
-  return 1.4 + 1 / slowest;
 }

@@ -1,15 +1,14 @@
 import type { FacetBeam } from '../beam/facet-beam.ts';
 import { gaussHermite } from '../numerics/gauss-hermite.ts';
-import type { CoherentBeam } from './gaussian-field.ts';
+import type { BeamAim } from './gaussian-field.ts';
 
 /*
  * A Gaussian Schell-model beam is a crowd of coherent Gaussians of the full waist, each tilted at the waist by its own
  * chance angle of rms √(M⁴−1)·λ/(2πw₀). So any coupling of the beam is the mean of coherent couplings over tilts.
  */
 
-/** One coherent member of the crowd and its share of the power. */
-export interface TiltMember {
-  readonly beam: CoherentBeam;
+/** One coherent member of the crowd: the beam itself, pointing elsewhere, and its share of the power. */
+export interface TiltMember extends BeamAim {
   readonly weight: number;
 }
 
@@ -66,7 +65,10 @@ export function tiltMembers(
   tolerance: number,
   steepest = Number.POSITIVE_INFINITY,
 ): readonly TiltMember[] {
-  if (beam.m2X === 1 && beam.m2Y === 1) return [{ beam, weight: 1 }];
+  if (beam.m2X === 1 && beam.m2Y === 1) {
+    const { offsetX, offsetY, tiltX, tiltY } = beam;
+    return [{ weight: 1, offsetX, offsetY, tiltX, tiltY }];
+  }
   const rmsX = Math.sqrt(beam.m2X ** 2 - 1) / (waveNumber * beam.waistRadiusX);
   const rmsY = Math.sqrt(beam.m2Y ** 2 - 1) / (waveNumber * beam.waistRadiusY);
   const c = Math.cos(beam.azimuth);
@@ -100,17 +102,10 @@ export function tiltMembers(
       const shiftY = -beam.waistZY * tiltY;
       members.push({
         weight,
-        beam: {
-          waistRadiusX: beam.waistRadiusX,
-          waistRadiusY: beam.waistRadiusY,
-          waistZX: beam.waistZX,
-          waistZY: beam.waistZY,
-          azimuth: beam.azimuth,
-          offsetX: beam.offsetX + c * shiftX - s * shiftY,
-          offsetY: beam.offsetY + s * shiftX + c * shiftY,
-          tiltX: beam.tiltX + c * tiltX - s * tiltY,
-          tiltY: beam.tiltY + s * tiltX + c * tiltY,
-        },
+        offsetX: beam.offsetX + c * shiftX - s * shiftY,
+        offsetY: beam.offsetY + s * shiftX + c * shiftY,
+        tiltX: beam.tiltX + c * tiltX - s * tiltY,
+        tiltY: beam.tiltY + s * tiltX + c * tiltY,
       });
     }
   }

@@ -7,7 +7,7 @@ import {
   type PlaceOfHazards,
   withinRange,
 } from '@coreward/bench';
-import { type JSX, type KeyboardEvent, useMemo, useState } from 'react';
+import { type JSX, type KeyboardEvent, memo, useMemo, useState } from 'react';
 import { PageLink } from '../frame/navigation.tsx';
 import type { Run } from '../launch/way.ts';
 import { cautionTexts } from '../texts/cautions.ts';
@@ -28,7 +28,14 @@ export interface LineHazardsProps {
 }
 
 /** Where on the line it can hurt: a mark of shape and word at each place, which unfolds what can happen there. */
-export function LineHazards({ id, launch, parts, run, labels, room }: LineHazardsProps): JSX.Element {
+export const LineHazards = memo(function LineHazards({
+  id,
+  launch,
+  parts,
+  run,
+  labels,
+  room,
+}: LineHazardsProps): JSX.Element {
   const book = useCautionBook(id);
   const told = useMemo(
     () => withinRange(() => cautionsFor(launch, { answers: answersFor(launch, book.answers) })),
@@ -93,7 +100,7 @@ export function LineHazards({ id, launch, parts, run, labels, room }: LineHazard
       )}
     </>
   );
-}
+});
 
 function Mark({
   place: { part, name, level, hazards },

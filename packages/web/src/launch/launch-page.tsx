@@ -33,7 +33,8 @@ import { MeasureNext } from './measure-next.tsx';
 import { Blocks, SectionView } from './section-view.tsx';
 import { Stairs } from './stairs.tsx';
 import { Tag } from './tag.tsx';
-import { useForecast } from './use-forecast.ts';
+import { type ForecastState, useForecast } from './use-forecast.ts';
+import { useRested } from './use-rested.ts';
 import './launch.css';
 
 type Seen<T> =
@@ -46,10 +47,21 @@ export function LaunchPage({ id, text, onChange, parts }: LaunchPageProps): JSX.
   const [hand, setHand] = useState<{ readonly key: string; readonly value: number } | null>(null);
   const read = useMemo(() => attempt(() => readLaunch(text, 'launch')), [text]);
   const seen = useGlance(read, hand);
-  const { forecast, isFresh } = useForecast(text, hand);
+  const asked = useForecast(text, hand);
+  const { forecast } = asked;
   useAccent(seen?.meeting.wavelength ?? null);
+  const line = useMemo(() => {
+    if (seen === null) return null;
+    const ledger = forecast === null ? seen.ledger : withRanges(seen.ledger, forecast.ledger);
+    return lightLine({ ...seen, ledger });
+  }, [seen, forecast]);
+  const rested = useRested(line, hand !== null);
+  const verdict = useMemo(
+    () => forecast !== null && <Blocks blocks={verdictBlocks(forecast).slice(1)} />,
+    [forecast],
+  );
 
-  if (!read.ok || seen === null) {
+  if (!read.ok || seen === null || line === null || rested === null) {
     const refused = read.ok ? [] : read.refused;
     return (
       <div className="launch">
@@ -65,8 +77,6 @@ export function LaunchPage({ id, text, onChange, parts }: LaunchPageProps): JSX.
     );
   }
   const laserPower = seen.launch.laser.power.value;
-  const ledger = forecast === null ? seen.ledger : withRanges(seen.ledger, forecast.ledger);
-  const line = lightLine({ ...seen, ledger });
   const part = line.parts.find(({ id }) => id === chosen) ?? null;
   const close = () => {
     const button = document.getElementById(`part-${chosen}`);
@@ -74,20 +84,21 @@ export function LaunchPage({ id, text, onChange, parts }: LaunchPageProps): JSX.
     button?.focus();
   };
   return (
-    <div className={isFresh ? 'launch' : 'launch stale'}>
+    <div className={asked.state === 'fresh' ? 'launch' : 'launch stale'}>
       <header className="launch-head">
-        <Answer seen={seen} forecast={forecast} isFresh={isFresh} />
-        {forecast !== null && <Blocks blocks={verdictBlocks(forecast).slice(1)} />}
+        <Answer seen={seen} asked={asked} />
+        {verdict}
       </header>
       <LineView
         line={line}
+        rested={rested}
         laserPower={laserPower}
+        inHand={hand !== null}
+        ranges={forecast === null ? asked.state : 'fresh'}
         chosen={chosen}
         onChoose={setChosen}
-        hazards={(places) => (
-          // of the launch as it is kept: a hand on its way would have it computed anew at every turn
-          <LineHazards id={id} launch={read.value} parts={line.parts} {...places} />
-        )}
+        // of the launch as it is kept: a hand on its way would have it computed anew at every turn
+        hazards={(places) => <LineHazards id={id} launch={read.value} parts={rested.parts} {...places} />}
       />
       {part !== null && (
         <Tag
@@ -103,7 +114,7 @@ export function LaunchPage({ id, text, onChange, parts }: LaunchPageProps): JSX.
         />
       )}
       <div className="launch-middle">
-        <Stairs parts={line.parts} laserPower={laserPower} chosen={chosen} onChoose={setChosen} />
+        <Stairs parts={rested.parts} laserPower={laserPower} chosen={chosen} onChoose={setChosen} />
         <FocusView focus={line.focus} />
       </div>
       {forecast !== null && (
@@ -115,28 +126,43 @@ export function LaunchPage({ id, text, onChange, parts }: LaunchPageProps): JSX.
   );
 }
 
-function Answer({
-  seen,
-  forecast,
-  isFresh,
-}: {
-  readonly seen: Glance;
-  readonly forecast: Forecast | null;
-  readonly isFresh: boolean;
-}): JSX.Element {
+function Answer({ seen, asked }: { readonly seen: Glance; readonly asked: ForecastState }): JSX.Element {
+  const { forecast, state, takesLong, stop, again } = asked;
   const value = seen.outputPower;
   const range = forecast?.output.power;
   const power = { value, low: range?.low ?? value, high: range?.high ?? value };
   const told = headline(power, seen.budget.output);
   return (
-    <p className="answer" aria-live="polite" aria-busy={!isFresh}>
-      <strong>{told.power}</strong> {launchTexts.leavesFarEnd}{' '}
-      <span className="range">
-        {forecast === null ? launchTexts.rangeComing : told.range !== null && launchTexts.range(told.range)}
-      </span>
-      <span className="share">{launchTexts.ofLaser(told.share)}</span>
-      {!accentFor(seen.meeting.wavelength).visible && <span className="share">{launchTexts.invisible}</span>}
-    </p>
+    <>
+      <p className="answer" aria-live="polite" aria-busy={state === 'coming'}>
+        <strong>{told.power}</strong> {launchTexts.leavesFarEnd}{' '}
+        <span className="range">
+          {forecast === null
+            ? launchTexts.noRange[state]
+            : told.range !== null && launchTexts.range(told.range)}
+        </span>
+        <span className="share">{launchTexts.ofLaser(told.share)}</span>
+        {!accentFor(seen.meeting.wavelength).visible && (
+          <span className="share">{launchTexts.invisible}</span>
+        )}
+      </p>
+      {state === 'coming' && takesLong && (
+        <p className="quiet">
+          {launchTexts.takesLong}{' '}
+          <button type="button" className="quiet-button" onClick={stop}>
+            {launchTexts.stop}
+          </button>
+        </p>
+      )}
+      {(state === 'stopped' || state === 'failed') && (
+        <p className="quiet" role="status">
+          {state === 'failed' ? launchTexts.failed : launchTexts.stopped(forecast !== null)}{' '}
+          <button type="button" className="quiet-button" onClick={again}>
+            {launchTexts.again}
+          </button>
+        </p>
+      )}
+    </>
   );
 }
 

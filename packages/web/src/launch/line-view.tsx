@@ -1,16 +1,31 @@
-import { drawingText, drawLine, halvesText, type LightLine, lossAt, powerAt } from '@coreward/bench';
-import { type JSX, type KeyboardEvent, type ReactNode, useRef } from 'react';
+import {
+  drawingText,
+  drawLine,
+  halvesText,
+  type LightLine,
+  lossAt,
+  powerAt,
+  powerRangeAt,
+} from '@coreward/bench';
+import { type JSX, type KeyboardEvent, type ReactNode, useMemo, useRef } from 'react';
 import { launchTexts } from '../texts/launch.ts';
 import { LineGlyphs } from './line-glyphs.tsx';
 import { LineLight } from './line-light.tsx';
 import { Staircase } from './staircase.tsx';
+import type { ForecastState } from './use-forecast.ts';
 import { useWidth } from './use-width.ts';
-import type { Run } from './way.ts';
+import { type Run, veils } from './way.ts';
 
 interface LineViewProps {
   readonly line: LightLine;
+  /** The same, a moment older while a hand is at it: for stairs and hazards. */
+  readonly rested: LightLine;
   /** W. */
   readonly laserPower: number;
+  /** While a hand moves the light it is drawn with fewer veils. */
+  readonly inHand: boolean;
+  /** Whether the line has ranges, or why not. */
+  readonly ranges: ForecastState['state'];
   /** The id of the part whose tag is open. */
   readonly chosen: string | null;
   readonly onChoose: (id: string | null) => void;
@@ -29,18 +44,24 @@ interface LabelPlaces {
 const measures = {
   across: { half: 84, labelsAt: 128, label: 98 },
   // down: a name of two lines, and the powers below it
-  down: { half: 44, labelsAt: 76, label: 70, least: 420 },
+  down: { half: 44, labelsAt: 76, label: 88, least: 420 },
 } as const;
 
 /** The light line: picture, navigation and result at once. */
-export function LineView({ line, laserPower, chosen, onChoose, hazards }: LineViewProps): JSX.Element {
+export function LineView(props: LineViewProps): JSX.Element {
+  const { line, rested, laserPower, inHand, ranges, chosen, onChoose, hazards } = props;
   const [frame, width] = useWidth<HTMLDivElement>();
   const list = useRef<HTMLOListElement>(null);
   const { across, down } = measures;
   const run: Run = width >= line.parts.length * across.label && width >= 640 ? 'across' : 'down';
   const length = run === 'across' ? width : Math.max(down.least, line.parts.length * down.label);
   const { half, labelsAt, label } = measures[run];
-  const drawing = drawLine(line, { length, half, label });
+  const drawing = useMemo(() => drawLine(line, { length, half, label }), [line, length, half, label]);
+  const older = useMemo(() => drawLine(rested, { length, half, label }), [rested, length, half, label]);
+  const places = useMemo(
+    () => ({ run, labels: new Map(older.parts.map((one) => [one.part.id, one.label])), room: label }),
+    [older, run, label],
+  );
   const axis = half + 2;
   const halves = halvesText(line, run);
 
@@ -64,7 +85,7 @@ export function LineView({ line, laserPower, chosen, onChoose, hazards }: LineVi
             width={run === 'across' ? width : axis + labelsAt}
             height={run === 'across' ? axis + labelsAt : length}
           >
-            <LineLight drawing={drawing} run={run} axis={axis} length={length} />
+            <LineLight drawing={drawing} run={run} axis={axis} veils={inHand ? veils.inHand : veils.atRest} />
             <LineGlyphs {...{ drawing, chosen, run, axis, half, labelsAt }} />
           </svg>
           <ol ref={list} aria-label={launchTexts.lineParts} onKeyDown={move}>
@@ -90,15 +111,17 @@ export function LineView({ line, laserPower, chosen, onChoose, hazards }: LineVi
                     {powerAt(part, laserPower)}
                     {run === 'down' && lossAt(part) !== null && ` ${lossAt(part)}`}
                   </span>
+                  <span className="part-range range">
+                    {part.powerRange === null ? launchTexts.noRange[ranges] : powerRangeAt(part)}
+                  </span>
                 </button>
               </li>
             ))}
           </ol>
-          {run === 'across' && <Staircase drawing={drawing} length={length} />}
+          {run === 'across' && <Staircase drawing={older} length={length} />}
         </div>
       )}
-      {width > 0 &&
-        hazards({ run, labels: new Map(drawing.parts.map((one) => [one.part.id, one.label])), room: label })}
+      {width > 0 && hazards(places)}
       <p className="line-note">
         {drawingText(drawing, line)}
         {halves !== null && ` ${halves}`}

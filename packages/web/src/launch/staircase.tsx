@@ -1,5 +1,5 @@
 import { type LineDrawing, lossAt } from '@coreward/bench';
-import type { JSX } from 'react';
+import { type JSX, memo } from 'react';
 
 interface StaircaseProps {
   readonly drawing: LineDrawing;
@@ -10,7 +10,10 @@ interface StaircaseProps {
 const measures = { stairs: 84, words: 26 } as const;
 
 /** The light that is left, as stairs under the line: each part's loss is a step down beneath it. The table tells the rest. */
-export function Staircase({ drawing: { parts }, length }: StaircaseProps): JSX.Element {
+export const Staircase = memo(function Staircase({
+  drawing: { parts },
+  length,
+}: StaircaseProps): JSX.Element {
   const { stairs, words } = measures;
   const level = (left: number) => (stairs * (1 - left)).toFixed(1);
   const first = parts[0];
@@ -32,4 +35,4 @@ export function Staircase({ drawing: { parts }, length }: StaircaseProps): JSX.E
       })}
     </svg>
   );
-}
+});

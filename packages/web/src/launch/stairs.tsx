@@ -1,5 +1,5 @@
 import { type LedgerLine, type LinePart, lineLedger } from '@coreward/bench';
-import { Fragment, type JSX } from 'react';
+import { Fragment, type JSX, memo } from 'react';
 import { launchTexts } from '../texts/launch.ts';
 
 interface StairsProps {
@@ -11,7 +11,12 @@ interface StairsProps {
 }
 
 /** The ledger as a staircase of light: each loss a step down, under the part where it happens. */
-export function Stairs({ parts, laserPower, chosen, onChoose }: StairsProps): JSX.Element {
+export const Stairs = memo(function Stairs({
+  parts,
+  laserPower,
+  chosen,
+  onChoose,
+}: StairsProps): JSX.Element {
   const ledger = lineLedger(parts, laserPower);
   const free = ledger.flatMap(({ free: lines }) => lines).map(({ label }) => label);
   const { ledgerColumns: heads } = launchTexts;
@@ -52,7 +57,7 @@ export function Stairs({ parts, laserPower, chosen, onChoose }: StairsProps): JS
       {free.length > 0 && <p className="quiet">{launchTexts.costNothing(free.join(', '))}</p>}
     </section>
   );
-}
+});
 
 function StepRow({ step }: { readonly step: LedgerLine }): JSX.Element {
   const { label, loss, passes, interval, power, left } = step;

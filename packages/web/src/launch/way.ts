@@ -22,15 +22,19 @@ export function outline(points: readonly DrawnPoint[], share: number, at: ToPage
   return `M${above.join('L')}L${below.join('L')}Z`;
 }
 
-/**
- * Veils that lie on each other: each as wide as a share of the 1/e² radius, so opaque that together they are as bright as
- * a Gaussian there.
- */
-export const veils: readonly { readonly share: number; readonly opacity: number }[] = veilsOf(
-  Array.from({ length: 10 }, (_, i) => 1.45 - i * 0.15),
-);
+/** One of several that lie on each other, as wide as a share of the 1/e² radius. */
+export interface Veil {
+  readonly share: number;
+  readonly opacity: number;
+}
 
-function veilsOf(shares: readonly number[]) {
+/** So opaque that together they are as bright as a Gaussian there; few while a hand moves the light, for each is painted. */
+export const veils: Readonly<Record<'atRest' | 'inHand', readonly Veil[]>> = {
+  atRest: veilsOf(Array.from({ length: 10 }, (_, i) => 1.45 - i * 0.15)),
+  inHand: veilsOf([1.3, 0.95, 0.65, 0.35]),
+};
+
+function veilsOf(shares: readonly number[]): readonly Veil[] {
   let lit = 0;
   return shares.map((share) => {
     const wanted = Math.exp(-2 * share * share);

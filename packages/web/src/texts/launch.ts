@@ -5,7 +5,21 @@ export const launchTexts = {
   leavesFarEnd: 'leaves the far end',
   ofLaser: (share: string): string => `${share} of the laser`,
   range: (range: string): string => `${range}, nine times in ten`,
-  rangeComing: 'the range follows',
+  /** In place of a range. */
+  noRange: {
+    fresh: '',
+    coming: 'the range follows',
+    stopped: 'range not worked out',
+    failed: 'range not known',
+  },
+  takesLong: 'The ranges of this launch take long to work out.',
+  stop: 'Stop',
+  stopped: (older: boolean): string =>
+    older
+      ? 'Stopped: the ranges shown are those of the launch before the last change.'
+      : 'Stopped: the powers are those of the stated values, without ranges.',
+  failed: 'The ranges could not be worked out; the powers are those of the stated values.',
+  again: 'Work them out',
   ledger: 'Ledger: what each part lets through',
   ledgerColumns: { loss: 'loss', passes: 'passes', range: '90 % range', left: 'left' },
   costNothing: (labels: string): string => `These cost nothing here: ${labels}.`,
