@@ -17,8 +17,12 @@ const growsEvery = 2_000;
 
 /** What is shown of a view. */
 export interface Trace {
+  /** What the view asks for. */
   readonly stretch: TimeStretch;
+  /** What is there: until an answer comes, that of the view before. */
   readonly buckets: readonly TraceBucket[];
+  /** The stretch that `buckets` tell of. */
+  readonly told: TimeStretch;
   /** From the first reading there is to the last. */
   readonly most: TimeStretch;
   readonly failed: boolean;
@@ -26,6 +30,7 @@ export interface Trace {
 
 interface Answer {
   readonly instrument: string;
+  readonly told: TimeStretch;
   readonly buckets: readonly TraceBucket[];
 }
 
@@ -88,7 +93,7 @@ export function useTrace(id: string, view: TraceView, live: ReadingsHeld, bucket
         (found) => {
           if (left) return;
           setFailed(false);
-          setAnswer({ instrument: id, buckets: found.buckets });
+          setAnswer({ instrument: id, told: { from: found.from, to: found.to }, buckets: found.buckets });
           if (isLatest) cancelNext = world.after(growsEvery, () => setTurn((count) => count + 1));
         },
         () => {
@@ -103,12 +108,17 @@ export function useTrace(id: string, view: TraceView, live: ReadingsHeld, bucket
     };
   }, [world, id, isHeld, isKnown, isLatest, length, from, to, buckets, turn, live.live]);
 
-  const held = useMemo(() => (isHeld ? bucketsOfReadings(readings) : null), [isHeld, readings]);
+  const held = useMemo(() => bucketsOfReadings(readings), [readings]);
   if (!isKnown) return null;
-  const own = answer?.instrument === id ? answer.buckets : none;
-  return { stretch, buckets: held ?? own, most, failed: failed && !isHeld };
+  const answered = !isHeld && answer?.instrument === id ? answer : null;
+  return {
+    stretch,
+    buckets: answered?.buckets ?? held,
+    told: answered?.told ?? endOf(most, heldLength),
+    most,
+    failed: failed && !isHeld,
+  };
 }
 
 /** How far back readings are held as they come, ms. */
 export const heldLength = 60_000;
-const none: readonly TraceBucket[] = [];
