@@ -1,7 +1,7 @@
 /// <reference lib="dom" />
 import type { Locator, Page } from '@playwright/test';
 import { complaints } from './axe.ts';
-import { expect, test } from './bench-test.ts';
+import { examplePath, expect, test } from './bench-test.ts';
 import { cameraArguments, darkScene, spotScene, writeFilm } from './camera-film.ts';
 
 /*
@@ -15,7 +15,7 @@ test.use({
 });
 
 // a film, a page and a worker share two cores with the station
-test.describe.configure({ timeout: 180_000 });
+test.describe.configure({ timeout: 300_000 });
 
 const answer = (page: Page, name: string): Locator =>
   page.locator('.answers li').filter({ has: page.getByRole('heading', { name, exact: true }) });
@@ -143,4 +143,122 @@ test('the camera as a meter follows a known power, refuses full pixels and notic
   await expect(page.getByText(/full: what lies above is cut off/u)).toBeVisible();
   await expect(page.getByText('Shorten the exposure or dim the light')).toBeVisible();
   await expect(reading(page)).toHaveCount(0);
+});
+
+/** A real steer of the example, its screws learned: which way the spot went for each. */
+async function steerToOffsets(page: Page, address: string): Promise<void> {
+  await page.goto(`${address}${examplePath}/steer`);
+  for (const which of ['first', 'last'] as const) {
+    const box = page.getByRole('checkbox', { name: 'I have read this' })[which]();
+    await box.click();
+    if (which === 'first') await expect(box).toBeChecked();
+  }
+  await page.getByRole('button', { name: 'Begin at the bench' }).click();
+  for (const [rank, way] of ['right', 'up', 'right', 'up'].entries()) {
+    await page.getByRole('button', { name: way, exact: true }).click();
+    await expect(page.locator('.steer-moves li')).toHaveCount(rank + 1);
+  }
+  await page.getByRole('button', { name: 'by camera' }).click();
+}
+
+/** Where a camera 200 mm before a card and 20° aslant of it sees a place of the card, mm to the right and up; pinhole, by hand. */
+function seenAslant(right: number, up: number): readonly [number, number] {
+  const tilt = (20 * Math.PI) / 180;
+  const depth = 200 + right * Math.sin(tilt);
+  return [320 + (2000 * right * Math.cos(tilt)) / depth, 240 - (2000 * up) / depth];
+}
+
+/** Drags a mark to a place of the picture, pixel centres at whole numbers. */
+async function dragMark(page: Page, rank: number, [x, y]: readonly [number, number]): Promise<void> {
+  const picture = page.locator('.camera-over');
+  await picture.evaluate((element) => element.scrollIntoView({ block: 'center' }));
+  const over = await picture.boundingBox();
+  const mark = await page
+    .getByRole('button', { name: `Mark ${rank + 1} at` })
+    .locator('circle')
+    .boundingBox();
+  if (over === null || mark === null) throw new Error('no mark');
+  await page.mouse.move(mark.x + mark.width / 2, mark.y + mark.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(over.x + (over.width * (x + 0.5)) / 640, over.y + (over.height * (y + 0.5)) / 480, {
+    steps: 3,
+  });
+  await page.mouse.up();
+}
+
+/** Pixels a millimetre on the card that is looked at squarely. */
+const perMillimetre = 10;
+
+test('a steer takes its offsets from the camera: live, with doubt, which screw and which way, and two cards’ answer', async ({
+  opened: page,
+  station,
+}) => {
+  await steerToOffsets(page, station.address);
+  const card = page.getByRole('region', { name: 'Card before the lens' });
+  // on the near card the reverse spot stays; the laser’s lies 3.2 mm right of it and 1.5 mm above
+  const reverse = { x: 300, y: 260 };
+  writeFilm([spotScene(0.5, 16, reverse.x, reverse.y)]);
+  await openCamera(page);
+  await card.getByRole('textbox').fill('38.4 mm');
+  // the marks begin at a fifth and four fifths of the picture: 384 pixels apart
+  await expect(page.getByRole('button', { name: 'Mark 1 at 128, 408' })).toBeVisible();
+  await card.getByRole('button', { name: 'Keep the reverse spot' }).click();
+  await expect(card.getByText('Kept, the mean of 12 pictures.')).toBeVisible();
+  await play(page, [spotScene(0.6, 14, reverse.x + 3.2 * perMillimetre, reverse.y - 1.5 * perMillimetre)]);
+  const live = card.getByRole('list', { name: 'the offset now' }).getByRole('listitem');
+  // within 0.1 mm of what was drawn
+  await expect(live.first()).toHaveText(
+    /^3\.[12]\d* mm ± 0\.\d+ mm to the right\. M1, horizontal screw, back/u,
+  );
+  await expect(live.last()).toHaveText(
+    /^1\.[45]\d* mm ± 0\.\d+ mm above\. M1, vertical screw, back.*spot goes down/u,
+  );
+  await card.getByRole('button', { name: 'Take this offset' }).click();
+  await expect(
+    card.getByText(/^Read: from the reverse spot the laser’s lies 3\.[12]\d* mm ± /u),
+  ).toBeVisible();
+  await looksWell(page, 'steer-near');
+
+  await page.getByRole('button', { name: 'Card behind M1' }).click();
+  const far = page.getByRole('region', { name: 'Card behind M1' });
+  // seen from aslant, to be put right by the corners of a rectangle of 40 mm by 30 mm on the card
+  await far.getByRole('radio', { name: 'four corners' }).check();
+  await far.getByRole('textbox').fill('40 mm x 30 mm');
+  for (const [rank, [right, up]] of [
+    [-20, 15],
+    [20, 15],
+    [20, -15],
+    [-20, -15],
+  ].entries())
+    await dragMark(page, rank, seenAslant(right ?? 0, up ?? 0));
+  const at = (right: number, up: number, peak: number) => {
+    const [x, y] = seenAslant(right, up);
+    return spotScene(peak, 14, x, y);
+  };
+  await play(page, [at(6, -2, 0.5)]);
+  await expect(far.getByText('Block the reverse light. Only the laser’s spot')).toBeVisible();
+  await far.getByRole('button', { name: 'Keep the laser’s spot' }).click();
+  await expect(far.getByText('Kept, the mean of 12 pictures.')).toBeVisible();
+  // there the reverse spot moves, to meet the laser’s
+  await play(page, [at(-3, -1, 0.55)]);
+  await expect(far.getByRole('listitem').filter({ hasText: 'mm to the right' })).toContainText(
+    /M2, horizontal screw, the way you learned as \+: the reverse spot goes right/u,
+  );
+  await far.getByRole('button', { name: 'Take this offset' }).click();
+  await expect(far.getByText(/^Read:.* 9\.0\d* mm ± .* to the right/u)).toBeVisible();
+  await looksWell(page, 'steer-far');
+  await page.getByRole('button', { name: 'Enter both offsets' }).click();
+  const said = page.locator('.steer-moves li').last();
+  await expect(said).toContainText('by camera to ±');
+  const words = (await said.textContent()) ?? '';
+  const [nearX, nearY, farX, farY] = [...words.matchAll(/([−-]?[\d.]+) mm (?:right|up)/gu)].map(([, one]) =>
+    Number(one?.replace('−', '-')),
+  );
+  for (const [read, drawn] of [
+    [nearX, 3.2],
+    [nearY, 1.5],
+    [farX, 9],
+    [farY, -1],
+  ] as const)
+    expect(Math.abs((read ?? Number.NaN) - drawn)).toBeLessThan(0.1);
 });

@@ -308,6 +308,10 @@ export type { CameraLooks, CardReading } from './steer/card-offset/card-reading.
 export { cardReading } from './steer/card-offset/card-reading.ts';
 export { type CardScale, cardScaleOf, readPixel, readRectangle } from './steer/card-offset/card-scale.ts';
 export { type CardSpot, type CardSpotRead, cardSpot, type SpotLack } from './steer/card-offset/card-spot.ts';
+export type { Point } from './steer/card-offset/homography.ts';
+export { markAfterKey, markAt, spotEllipse } from './steer/card-offset/marks.ts';
+export { type MeanSpot, meanSpot } from './steer/card-offset/mean-spot.ts';
+export { firstMarks, type ScaleAsked, type ScaleRead, scaleAsked } from './steer/card-offset/scale-asked.ts';
 export type { CardOffset, Offsets } from './steer/exact-turns.ts';
 export {
   answerEntry,
@@ -317,6 +321,17 @@ export {
   steerEntryKind,
   steerThatStands,
 } from './steer/kept-steer.ts';
+export {
+  cardOffsetText,
+  type LiveTurn,
+  learnedSenses,
+  liveTurns,
+  liveTurnWords,
+  movingBeam,
+  offsetsByCamera,
+  type SteerCard,
+  wanderText,
+} from './steer/live-card.ts';
 export {
   type PractisedSteer,
   practisedSteer,
@@ -333,7 +348,7 @@ export {
   readReadingError,
 } from './steer/read-offset.ts';
 export { replaySteer, type SteerMove, type SteerNow } from './steer/replay.ts';
-export { type WentTo, waysOf } from './steer/senses.ts';
+export { type ScrewSenses, type WentTo, waysOf } from './steer/senses.ts';
 export {
   type Cards,
   type CardsByRuler,

@@ -36,6 +36,15 @@ test('the book gives back cards, practice and answers as they were entered; the 
   });
 });
 
+test('offsets that a camera read keep how well it read them', () => {
+  const byCamera: SteerAnswer = { ...read, readingError: 0.03e-3 };
+  const entries = [
+    entry(1, 'steer', begunEntry({ session: 'a', cards, practice: null })),
+    entry(2, 'steer', answerEntry('a', 0, byCamera, 'read')),
+  ].toReversed();
+  expect(steerThatStands(entries)?.answers).toEqual([byCamera]);
+});
+
 test('an answer that was withdrawn no longer counts, and what is none never does', () => {
   const entries = [
     entry(1, 'steer', begunEntry({ session: 'a', cards, practice: null })),

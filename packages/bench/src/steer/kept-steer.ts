@@ -103,9 +103,12 @@ function answerFrom(text: string): SteerAnswer | null {
     case 'read': {
       const { near, far } = fieldsOf(read.offsets);
       const [onNear, onFar] = [offsetFrom(near), offsetFrom(far)];
-      return onNear === null || onFar === null
-        ? null
-        : { outcome: 'read', offsets: { near: onNear, far: onFar } };
+      if (onNear === null || onFar === null) return null;
+      const offsets = { near: onNear, far: onFar };
+      const { readingError } = read;
+      return typeof readingError === 'number'
+        ? { outcome: 'read', offsets, readingError }
+        : { outcome: 'read', offsets };
     }
     default:
       return null;

@@ -45,6 +45,18 @@ test('the same answers lead to the same step, and one fewer is an undo', () => {
   expect(replaySteer(plan, answers.slice(0, 4)).ask?.step).toEqual({ kind: 'offsets', pass: 1 });
 });
 
+test('offsets read by a camera ask for light as soon as nothing is left that a hand could turn', () => {
+  const sense = (to: 'left' | 'up'): SteerAnswer => ({ outcome: 'went', to });
+  const learned = [sense('left'), sense('up'), sense('left'), sense('up')];
+  const near = { x: 0.02e-3, y: 0 };
+  const read: SteerAnswer = { outcome: 'read', offsets: { near, far: near }, readingError: 0.01e-3 };
+  // a turn of a 0.25 mm pitch on 38 mm deflects by 13 mrad: 0.02 mm over 160 mm between the mirrors is under 1/64 turn
+  expect(replaySteer(plan, [...learned, read]).ask?.step.kind).toBe('light');
+  // millimetres are turned
+  const far = { x: 4e-3, y: 0 };
+  expect(replaySteer(plan, [...learned, { ...read, offsets: { near, far } }]).ask?.step.kind).toBe('turn');
+});
+
 test('a sense learned the wrong way makes offsets grow; it is said, and the screws are learned again', () => {
   let learned = 0;
   const { now } = played(7, (step, answer) => {

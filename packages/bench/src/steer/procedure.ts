@@ -33,20 +33,25 @@ export function* steer(facts: SteerFacts): SteerProcedure {
     const answer = yield { step: { kind: 'offsets', pass }, remarks: [] };
     if (answer.outcome !== 'read') continue;
     read.push(answer.offsets);
-    if (liesTogether(answer.offsets, cards.readingError)) break;
-    const remarks = growing(read, cards.readingError);
+    const readingError = answer.readingError ?? cards.readingError;
+    if (liesTogether(answer.offsets, readingError)) break;
+    const remarks = growing(read, readingError);
     if (remarks.length > 0) {
       senses = yield* learn(remarks);
       read = [];
       continue;
     }
-    for (const { screw, turns } of exactTurns(answer.offsets, layout, cards, senses)) {
+    let asked = 0;
+    for (const { screw, turns } of exactTurns(answer.offsets, layout, { ...cards, readingError }, senses)) {
       if (Math.abs(turns.value) < smallest) continue;
+      asked += 1;
       const way: Sense = turns.value > 0 ? 1 : -1;
       const reverses = went.get(screwKey(screw)) !== way;
       went.set(screwKey(screw), way);
       yield { step: { kind: 'turn', screw, turns, reverses }, remarks: [] };
     }
+    // read so well that what is left is finer than a hand counts
+    if (asked === 0) break;
   }
   const light = yield { step: { kind: 'light' }, remarks: [] };
   if (light.outcome === 'light') return 'light';

@@ -189,7 +189,7 @@ export function steerAnswerWords(step: SteerStep, answer: SteerAnswer): string {
     case 'went':
       return `${step.kind === 'sense' ? theScrew(step.screw) : ''}: + moves the spot ${answer.to}`;
     case 'read':
-      return `offsets before the lens ${offsetText(answer.offsets.near)}, behind M1 ${offsetText(answer.offsets.far)}`;
+      return `offsets before the lens ${offsetText(answer.offsets.near)}, behind M1 ${offsetText(answer.offsets.far)}${answer.readingError === undefined ? '' : `, by camera to ± ${writeValue(answer.readingError, 'length', 2, 'mm')}`}`;
     case 'light':
       return 'light at the far end';
     case 'dark':
@@ -201,5 +201,8 @@ export function steerAnswerWords(step: SteerStep, answer: SteerAnswer): string {
   }
 }
 
-const millimetres = (length: number): string => writeValue(length, 'length', 3, 'mm');
+/** Of a length below this nothing is said on a card, m. */
+const leastOnCard = 1e-6;
+const millimetres = (length: number): string =>
+  writeValue(Math.abs(length) < leastOnCard ? 0 : length, 'length', 3, 'mm');
 const offsetText = ({ x, y }: CardOffset): string => `${millimetres(x)} right, ${millimetres(y)} up`;

@@ -24,7 +24,12 @@ export type SteerStep =
 /** What is answered. */
 export type SteerAnswer =
   | { readonly outcome: 'went'; readonly to: WentTo }
-  | { readonly outcome: 'read'; readonly offsets: Offsets }
+  | {
+      readonly outcome: 'read';
+      readonly offsets: Offsets;
+      /** Standard uncertainty of these offsets, one axis, m; left out: as it was said of the cards. */
+      readonly readingError?: number;
+    }
   | { readonly outcome: 'did' }
   | { readonly outcome: 'light' }
   | { readonly outcome: 'dark' };

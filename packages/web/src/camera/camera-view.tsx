@@ -13,12 +13,14 @@ interface CameraViewProps {
   /** A picture chosen instead; null: one file would not do here. */
   readonly onFile: ((file: File) => void) | null;
   /** What lies over the picture, once its size is known. */
+  /** Told the size of its pictures as soon as there is one. */
+  readonly onSize?: ((size: PictureSize) => void) | undefined;
   readonly over?: ((size: PictureSize) => ReactNode) | undefined;
   readonly children?: ReactNode;
 }
 
 /** A camera: opened by a press, what it sees, what it holds still, or why there is none and what does instead. */
-export function CameraView({ camera, video, onFile, over, children }: CameraViewProps): JSX.Element {
+export function CameraView({ camera, video, onFile, over, onSize, children }: CameraViewProps): JSX.Element {
   const { state } = camera;
   return (
     <div className="camera">
@@ -52,7 +54,7 @@ export function CameraView({ camera, video, onFile, over, children }: CameraView
       )}
       {state.kind === 'open' && (
         <>
-          <Preview stream={state.stream} video={video} over={over} />
+          <Preview stream={state.stream} video={video} over={over} onSize={onSize} />
           <p className="facts">
             <CameraChoices camera={camera} />
             <button type="button" className="quiet-button" onClick={camera.close}>
@@ -73,7 +75,8 @@ function Preview({
   stream,
   video,
   over,
-}: Pick<CameraViewProps, 'video' | 'over'> & { readonly stream: MediaStream }): JSX.Element {
+  onSize,
+}: Pick<CameraViewProps, 'video' | 'over' | 'onSize'> & { readonly stream: MediaStream }): JSX.Element {
   const [size, setSize] = useState<PictureSize | null>(null);
   useEffect(() => {
     const element = video.current;
@@ -93,9 +96,10 @@ function Preview({
         muted
         playsInline
         aria-label={cameraTexts.preview}
-        onResize={({ currentTarget: { videoWidth: width, videoHeight: height } }) =>
-          setSize(width > 0 ? { width, height } : null)
-        }
+        onResize={({ currentTarget: { videoWidth: width, videoHeight: height } }) => {
+          setSize(width > 0 ? { width, height } : null);
+          if (width > 0) onSize?.({ width, height });
+        }}
       />
       {size !== null && over?.(size)}
     </div>

@@ -1,14 +1,27 @@
-import { readOffset, type SteerAnswer, type SteerStep, waysOf } from '@coreward/bench';
-import { type FormEvent, type JSX, useId, useState } from 'react';
+import {
+  learnedSenses,
+  readOffset,
+  type SteerAnswer,
+  type SteerMove,
+  type SteerPlan,
+  type SteerStep,
+  waysOf,
+} from '@coreward/bench';
+import { type FormEvent, type JSX, useId, useMemo, useState } from 'react';
 import { steerTexts } from '../texts/steer.ts';
+import { type CardsKept, noCardsKept, OffsetsByCamera } from './offsets-by-camera.tsx';
 
-interface AnswerToProps<Step = SteerStep> {
-  readonly step: Step;
+interface AnswerToProps {
+  readonly step: SteerStep;
+  readonly plan: SteerPlan;
+  readonly moves: readonly SteerMove[];
+  readonly cards: CardsKept;
+  readonly onCards: (cards: CardsKept) => void;
   readonly answer: (answer: SteerAnswer) => void;
 }
 
 /** What can be answered to a step: large enough for a thumb. */
-export function AnswerTo({ step, answer }: AnswerToProps): JSX.Element {
+export function AnswerTo({ step, plan, moves, cards, onCards, answer }: AnswerToProps): JSX.Element {
   switch (step.kind) {
     case 'sense':
       return (
@@ -21,7 +34,7 @@ export function AnswerTo({ step, answer }: AnswerToProps): JSX.Element {
         </div>
       );
     case 'offsets':
-      return <OffsetsForm answer={answer} />;
+      return <Offsets {...{ plan, moves, cards, onCards, answer }} />;
     case 'turn':
       return <DoneButton answer={answer} />;
     case 'light':
@@ -33,6 +46,34 @@ export function AnswerTo({ step, answer }: AnswerToProps): JSX.Element {
         <DoneButton answer={answer} />
       );
   }
+}
+
+/** Offsets typed as an eye reads them, or read by a camera. */
+function Offsets({ plan, moves, cards, onCards, answer }: Omit<AnswerToProps, 'step'>): JSX.Element {
+  const [byCamera, setByCamera] = useState(cards !== noCardsKept);
+  const senses = useMemo(() => learnedSenses(moves), [moves]);
+  return (
+    <>
+      <fieldset className="choices steer-choice">
+        <legend>{steerTexts.how}</legend>
+        {[false, true].map((camera) => (
+          <button
+            key={`${camera}`}
+            type="button"
+            aria-pressed={byCamera === camera}
+            onClick={() => setByCamera(camera)}
+          >
+            {camera ? steerTexts.byCamera : steerTexts.typed}
+          </button>
+        ))}
+      </fieldset>
+      {byCamera ? (
+        <OffsetsByCamera kept={cards} onKept={onCards} {...{ plan, senses, answer }} />
+      ) : (
+        <OffsetsForm answer={answer} />
+      )}
+    </>
+  );
 }
 
 function DoneButton({ answer }: Pick<AnswerToProps, 'answer'>): JSX.Element {

@@ -24,6 +24,7 @@ import { PageLink } from '../frame/navigation.tsx';
 import { steerTexts } from '../texts/steer.ts';
 import { AnswerTo } from './answer-to.tsx';
 import { CardsView, lastSeen } from './cards-view.tsx';
+import { noCardsKept, unread } from './offsets-by-camera.tsx';
 import { RasterView } from './raster-view.tsx';
 import type { SteerBook } from './use-steer-book.ts';
 
@@ -75,6 +76,8 @@ function Standing({
 }: SessionProps & { readonly plan: SteerPlan; readonly now: SteerNow }): JSX.Element {
   const [failed, setFailed] = useState(false);
   const [busy, setBusy] = useState(false);
+  // where a camera's marks lie: it may stay where it is from one reading to the next
+  const [cards, setCards] = useState(noCardsKept);
   const { practice, session, answers, lastEntry } = kept;
   const practised = useMemo(
     () => (hidden === null || practice === null ? null : practisedSteer(hidden, practice, plan, now)),
@@ -88,6 +91,7 @@ function Standing({
   const { ask, verdict, moves } = now;
   const answer = (given: SteerAnswer): void => {
     if (ask === null || busy) return;
+    if (given.outcome === 'read') setCards(unread(cards));
     void keep(steers.enter(answerEntry(session, answers.length, given, steerAnswerWords(ask.step, given))));
   };
   const hand = practised?.hand ?? null;
@@ -115,7 +119,14 @@ function Standing({
           <p className="quiet">{paceWords(plan, ask.step.boxes)}</p>
         </>
       )}
-      {ask !== null && <AnswerTo key={answers.length} step={ask.step} answer={answer} />}
+      {ask !== null && (
+        <AnswerTo
+          key={answers.length}
+          step={ask.step}
+          {...{ plan, moves, cards, answer }}
+          onCards={setCards}
+        />
+      )}
       <div className="choices">
         {hand !== null && (
           <button type="button" onClick={() => answer(hand)}>

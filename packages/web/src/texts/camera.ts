@@ -9,6 +9,10 @@ export const cameraTexts = {
   which: 'camera',
   unnamed: (rank: number): string => `camera ${rank}`,
   preview: 'what the camera sees',
+  still: (name: string): string => `the picture ${name}`,
+  marks: 'Marks on the picture',
+  mark: (rank: number, x: number, y: number): string =>
+    `Mark ${rank} at ${x}, ${y}. Drag it, or move it by arrow keys; with Shift in strides.`,
   stays: 'Pictures stay in this browser; nothing of them is sent or kept.',
   lacks: {
     'not secure': {

@@ -23,6 +23,41 @@ export type CardScale =
       readonly sideDoubt: number;
     };
 
+/** A line of a ruler is marked to about so many pixels at each end, and both together (common practice, no source). */
+const rulerMarks = 1.5;
+
+/**
+ * The scale from two marks on a ruler in the picture and the length between them, such as `40 mm`.
+ *
+ * @throws {Refusal} if the length is none, or the marks lie in one place
+ */
+export function readRuler(
+  marks: readonly [Point, Point],
+  length: string,
+  where: string,
+): { readonly pixel: number; readonly uncertainty: number } {
+  const [from, to] = marks;
+  const pixels = Math.hypot(to.x - from.x, to.y - from.y);
+  const read = readQuantity(length, 'length');
+  if (!read.ok || !(read.value > 0)) {
+    throw new Refusal({
+      where: `${where} ruler`,
+      what: `\`${length}\` is no length between two marks`,
+      mend: 'Write what the ruler reads from one mark to the other, such as `40 mm`.',
+    });
+  }
+  if (pixels < 10) {
+    throw new Refusal({
+      where: `${where} ruler`,
+      what: 'both marks lie in one place',
+      mend: 'Set them as far apart on the ruler as the picture shows it.',
+    });
+  }
+  const pixel = read.value / pixels;
+  const ruler = (read.uncertainty ?? usualScaleDoubt * read.value) / read.value;
+  return { pixel, uncertainty: pixel * Math.hypot(ruler, rulerMarks / pixels) };
+}
+
 /** Relative standard uncertainty of a scale without one: a ruler to ±1 %, all alike within (rectangular), read by eye. */
 export const usualScaleDoubt = 0.007;
 /** A camera beside the beam looks at the card from up to so far aslant, rad (common practice, no source). */
