@@ -373,6 +373,7 @@ test('axe in both themes, and no page wider than the screen at 1280, 768 and 360
       await press(page, 'The beam is blocked: take this as its floor');
       await choose(page, 'typed');
       await add(page);
+      await expect(row(page, 'typed meter')).toHaveAttribute('aria-expanded', 'true');
       await row(page, 'practice meter').click();
     } else await row(page, 'practice meter').click();
     await choose(page, 'serial line');

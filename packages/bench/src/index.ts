@@ -191,6 +191,7 @@ export {
   rateWords,
   readingWords,
   readTypedReading,
+  stateWords,
   type TypedReading,
 } from './instrument/reading-words.ts';
 export { recogniseLines } from './instrument/recognise-lines.ts';

@@ -7,6 +7,7 @@ import { addExport } from './commands/export.ts';
 import { addForecast } from './commands/forecast.ts';
 import { addGauge } from './commands/gauge.ts';
 import { addImport } from './commands/import.ts';
+import { addInstruments } from './commands/instruments.ts';
 import { addLimit } from './commands/limit.ts';
 import { addMatch } from './commands/match.ts';
 import { addSchema } from './commands/schema.ts';
@@ -58,6 +59,7 @@ export function program(shell: Shell): Command {
   addExample(all, shell);
   addExport(all, shell);
   addImport(all, shell);
+  addInstruments(all, shell);
   addDevices(all, shell);
   return all;
 }

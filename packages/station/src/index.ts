@@ -5,5 +5,6 @@ export type { Archive } from './exchange/archive.ts';
 export { archiveFiles, archiveFrom, archiveIn, indexFile } from './exchange/archive-files.ts';
 export { exportBook } from './exchange/export-book.ts';
 export { type Imported, importBook } from './exchange/import-book.ts';
+export { hearReadings, type SeenInstrument, seenInstruments } from './instruments/seen-beside.ts';
 export { type LanEntrance, type Station, type StationOptions, startStation, usualPort } from './station.ts';
 export type { World } from './world.ts';

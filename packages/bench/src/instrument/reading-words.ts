@@ -37,6 +37,14 @@ export function axisWords(
   return { numbers: written.numbers, unit: unit === 'step' ? 'steps' : written.unit.trim() };
 }
 
+/** How an instrument is, in a word: readings come, it will go on by itself, nobody wants any, somebody must do something. */
+export const stateWords = {
+  reading: 'reading',
+  gap: 'silent',
+  off: 'off',
+  trouble: 'needs a hand',
+} as const;
+
 /** How fast readings come: `9.8 a second`, `one in 4 s`. */
 export const rateWords = (rate: number): string =>
   rate < 0.95 ? `one in ${writeValue(1 / rate, 'time', 2)}` : `${writeValue(rate, 'number', 2)} a second`;

@@ -60,7 +60,7 @@ function isHeldBy(db: Database): boolean {
 
 /** That another station has the book open, and where it is, if it has said so. */
 export function heldRefusal(folder: string): Refusal {
-  const address = addressIn(addressFile(folder));
+  const address = stationAddress(folder);
   const at = address === null ? '' : `, at ${address}`;
   return new Refusal({
     where: folder,
@@ -69,9 +69,11 @@ export function heldRefusal(folder: string): Refusal {
   });
 }
 
-function addressIn(file: string): string | null {
+/** Where the station that holds a folder is, if it has said so. */
+export function stationAddress(folder: string): string | null {
   try {
-    return /^https?:\/\/[\w.:[\]-]+\/$/u.exec(readFileSync(file, 'utf8').trim())?.[0] ?? null;
+    const said = readFileSync(addressFile(folder), 'utf8').trim();
+    return /^https?:\/\/[\w.:[\]-]+\/$/u.exec(said)?.[0] ?? null;
   } catch {
     return null; // it has only just begun, or was killed before it could say
   }

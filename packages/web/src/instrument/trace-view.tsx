@@ -112,6 +112,7 @@ export function TraceView({
         tabIndex={0}
         onKeyDown={onKeyDown}
       >
+        {trace === null && held.state === 'held' && <p className="quiet">{words.nothing}</p>}
         {trace !== null && columns !== null && width > 0 && (
           <Suspense fallback={<p className="quiet">{words.opening}</p>}>
             <TracePlot

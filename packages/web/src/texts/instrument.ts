@@ -1,3 +1,4 @@
+import { stateWords } from '@coreward/bench';
 import type { InstrumentKind, InstrumentState } from '@coreward/contract';
 
 /** Words of the instruments' page and of whatever shows their readings. */
@@ -10,9 +11,7 @@ export const instrumentTexts = {
   noAnswer: 'The station does not answer. Try again when it is back.',
   none: 'There is none yet. Add the first below; the practice bench needs no device.',
   list: 'Instruments in use',
-  states: { reading: 'reading', gap: 'silent', off: 'off', trouble: 'needs a hand' } satisfies Readonly<
-    Record<InstrumentState, string>
-  >,
+  states: stateWords satisfies Readonly<Record<InstrumentState, string>>,
   waits: 'waits for a reading',
   noReading: 'no reading yet',
   nothingSince: 'nothing comes',
@@ -60,6 +59,7 @@ export const instrumentTexts = {
     title: 'Readings over time',
     about: 'Readings over time. Arrow keys move, plus and minus zoom, Home shows all, End the last minute.',
     opening: 'Drawing …',
+    nothing: 'There is nothing to draw yet.',
     minute: 'last minute',
     tenMinutes: 'last 10 minutes',
     hour: 'last hour',
