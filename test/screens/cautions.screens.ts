@@ -46,13 +46,23 @@ test('raised power is a caution on the line, on the page and on paper', async ({
   const exit = page.locator('#laser-exit');
   await expect(exit).toContainText('Block the beam at the exit');
   await expect(exit).toContainText('160 mW');
+  // what it is and what to do stands there without a press; its numbers unfold
+  await expect(exit.getByRole('term')).toHaveCount(0);
+  await exit.getByText('Its numbers').click();
   for (const term of ['at risk', 'estimate', 'limit', 'limit set', 'time', 'reaches'])
     await expect(exit.getByRole('term').filter({ hasText: new RegExp(`^${term}$`, 'u') })).toHaveCount(1);
   await expect(page.locator('#laser-exit-infrared')).toContainText('invisible light');
   await expect(page.getByText(deferral)).toHaveCount(1);
 
+  const folded = page.locator('.folded');
+  await expect(folded.locator('#no-interlock')).toBeHidden();
+  expect(await folded.locator('[data-level="severe"], [data-level="serious"]').count()).toBe(0);
+
   await page.emulateMedia({ media: 'print' });
   await expect(exit).toBeVisible();
+  // on paper nothing can be unfolded: all of it stands there
+  await expect(folded.locator('#no-interlock')).toBeVisible();
+  await expect(page.locator('#mirror-M1').getByText('limit set')).toBeVisible();
   await expect(page.getByText(deferral)).toBeVisible();
   await expect(page.getByRole('navigation')).toBeHidden();
   await expect(page.getByRole('button', { name: 'Print' })).toBeHidden();

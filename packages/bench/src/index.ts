@@ -36,6 +36,7 @@ export { notEvaluated } from './caution/not-evaluated.ts';
 export { type QuestionName, questionNames } from './caution/question-names.ts';
 export { type HazardQuestion, hazardQuestions, isOpen } from './caution/questions.ts';
 export { readAnswers } from './caution/read-answers.ts';
+export { countedHazards, type ReadFirst, readFirst } from './caution/read-first.ts';
 export { type ShortCaution, shortCautions, whoDecides } from './caution/short-cautions.ts';
 export { afterExposure, nobodyAppointed, standingLine } from './caution/standing-line.ts';
 export { everyStep, type StepCautions, stepCautions } from './caution/step-cautions.ts';

@@ -112,6 +112,8 @@ interface SourceHazard {
   readonly place: HazardPlace;
   readonly level: CautionLevel;
   readonly power: number;
+  /** Whether that is only the average of pulses. */
+  readonly average?: boolean;
   readonly limit: number | null;
   readonly wavelength: number;
   readonly what: () => string;
@@ -122,7 +124,7 @@ interface SourceHazard {
 }
 
 /** Words are made when they are asked for. */
-const sourceHazard = ({ what, fine, ...one }: SourceHazard): Hazard => ({
+const sourceHazard = ({ what, fine, average = false, ...one }: SourceHazard): Hazard => ({
   ...one,
   get what() {
     return what();
@@ -131,7 +133,7 @@ const sourceHazard = ({ what, fine, ...one }: SourceHazard): Hazard => ({
     return fine();
   },
   atRisk: ['source'],
-  quantity: 'power back into the source',
+  quantity: `${average ? 'average power' : 'power'} back into the source`,
   value: one.power,
   unit: 'W',
   limitSet: null,
@@ -166,18 +168,20 @@ function intoLaser(line: LineOfLight): Hazard {
   });
 }
 
-function reflectedIntoLaser({ light: { laser } }: Walk): Hazard {
+function reflectedIntoLaser({ light: { laser }, answers }: Walk): Hazard {
   const power = glassReflection.face * laser.power;
+  const average = answers.emission?.kind === 'pulsed';
   return sourceHazard({
     id: 'laser-own-reflection',
     point: 'laser, its own light coming back',
     place: atLaser,
     level: 'mind',
     power,
+    average,
     limit: null,
     wavelength: laser.wavelength,
     what: () =>
-      `The laser may get ${atMostText(power, 'power')} of its own light back, 4 % of a bare face; that can disturb or damage it.`,
+      `The laser may get ${atMostText(power, 'power')}${onAverage(average)} of its own light back, 4 % of a bare face; that can disturb or damage it.`,
     doNow: 'Tilt what reflects, use an angled end or an isolator, and watch for flicker.',
     fine: () => `(Estimate: ${wavelengthText(laser.wavelength)}.)`,
     assumed: laser.assumed,
@@ -245,25 +249,26 @@ function reachingReference(walk: Walk, couplingReached: number | null): Hazard {
   const power = forwards * share;
   const connected = staysConnected(walk, couplingReached);
   const bears = borneBy(walk);
-  const pulsed = walk.answers.emission?.kind === 'pulsed' ? ' of pulses' : '';
+  const pulsed = walk.answers.emission?.kind === 'pulsed';
   const end = facetPosition(walk) + walk.launch.fibre.length.value;
   const coupled =
     couplingReached === null
       ? 'with all of it coupled'
       : `with ${writeValue(couplingReached, 'fraction', 2)} of it at the far end`;
   const times = bears === null || bears === 0 ? null : power / bears;
-  const reached = `Up to ${atMostText(power, 'power')} of laser light${companions.length === 0 ? '' : ', hidden lines included,'} reaches the reference source`;
+  const reached = `Up to ${atMostText(power, 'power')}${onAverage(pulsed)} of laser light${companions.length === 0 ? '' : ', hidden lines included,'} reaches the reference source`;
   return sourceHazard({
     id: 'reference-receives',
     point: 'reference source at the far end',
     place: { part: 'reference', index: null, from: end, to: end },
     level: receivingLevel(times, bears === null || bears === 0 ? null : forwards / bears),
     power,
+    average: pulsed,
     limit: bears,
     wavelength: laser.wavelength,
     what: () =>
       bears === null
-        ? `${reached}, ${coupled}, and what it bears${pulsed} is not known.`
+        ? `${reached}, ${coupled}, and what it bears${pulsed ? ' of pulses' : ''} is not known.`
         : `${reached}, ${coupled}; it bears ${limitText(Math.max(bears, 1e-12), 'power')}.`,
     doNow: connectedText(connected),
     fine: () => `(Estimate: ${wavelengthText(laser.wavelength)}, no loss in the fibre counted.)`,
@@ -274,6 +279,9 @@ function reachingReference(walk: Walk, couplingReached: number | null): Hazard {
     basis: [...laser.basis, isolation],
   });
 }
+
+/** An average says nothing of a single pulse, and must not be read as if it did. */
+const onAverage = (average: boolean): string => (average ? ' on average' : '');
 
 /** By what reaches it now; what climbing may bring it to is never less than serious, and what nobody knows never mild. */
 function receivingLevel(now: number | null, atMost: number | null): CautionLevel {

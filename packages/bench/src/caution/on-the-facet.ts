@@ -174,26 +174,61 @@ function ferruleLoad(walk: Walk): Hazard {
 const fuseFrom = 1;
 const fuseCoreBelow = 30e-6;
 
+/**
+ * A fuse is known from steady light of some watts. Of pulses their average says nothing as long as it is below that:
+ * where their peaks are above it, nobody here knows.
+ */
 function fuse(walk: Walk): readonly Hazard[] {
   const { laser } = walk.light;
+  if (walk.launch.fibre.coreDiameter.value > fuseCoreBelow) return [];
   const power = forwardPower(walk);
-  if (power < fuseFrom || walk.launch.fibre.coreDiameter.value > fuseCoreBelow) return [];
+  const peak = peakPower(walk);
+  const place = {
+    ...common(walk),
+    id: 'fibre-fuse',
+    point: 'fibre core, burning back towards the source',
+    doNow: 'Have a shutter at hand and watch the throughput; clean every end before you raise the power.',
+    assumed: laser.assumed,
+    basis: [...laser.basis, fuseBasis],
+  };
+  const light = `of ${wavelengthText(laser.wavelength)}`;
+  if (power >= fuseFrom) {
+    const average = peak > power ? ' on average' : '';
+    const pulses = peak > power ? ' What single pulses do to the core is not evaluated.' : '';
+    return [
+      {
+        ...place,
+        level: 'serious',
+        quantity: `${average === '' ? 'power' : 'average power'} in the fibre`,
+        value: power,
+        unit: 'W',
+        limit: fuseFrom,
+        timesLimit: power / fuseFrom,
+        what: `At such a power a burn at a dirty end can run back along the core towards the source.${pulses}`,
+        fine: `(Estimate: ${atMostText(power, 'power')}${average} ${light}; it starts at some watts.)`,
+      },
+    ];
+  }
+  if (peak < fuseFrom) return [];
   return [
     {
-      ...common(walk),
-      id: 'fibre-fuse',
-      point: 'fibre core, burning back towards the source',
-      level: 'serious',
-      quantity: 'power in the fibre',
-      value: power,
-      unit: 'W',
-      limit: fuseFrom,
-      timesLimit: power / fuseFrom,
-      what: 'At such a power a burn at a dirty end can run back along the core towards the source.',
-      doNow: 'Have a shutter at hand and watch the throughput; clean every end before you raise the power.',
-      fine: `(Estimate: ${atMostText(power, 'power')} of ${wavelengthText(laser.wavelength)}; it starts at some watts.)`,
-      assumed: laser.assumed,
-      basis: [...laser.basis, fuseBasis],
+      ...place,
+      level: 'not evaluated',
+      quantity: 'not evaluated',
+      value: null,
+      unit: null,
+      limit: null,
+      timesLimit: null,
+      what: `Whether pulses of ${atMostText(peak, 'power')} let a burn at a dirty end run back along the core is not evaluated.`,
+      fine: `(Estimate: ${light}, ${atMostText(power, 'power')} on average, spread evenly over each pulse; steady light does it from some watts.)`,
     },
   ];
+}
+
+/** Of all that runs forward, W: of pulses their energy over their duration. */
+function peakPower(walk: Walk): number {
+  const { emission } = walk.answers;
+  const power = forwardPower(walk);
+  if (emission?.kind !== 'pulsed') return power;
+  return power / Math.min(1, emission.pulseDuration * emission.repetitionRate);
 }

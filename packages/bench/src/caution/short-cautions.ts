@@ -17,6 +17,7 @@ export const whoDecides: ShortCaution = { id: 'who-decides', level: 'who decides
 /** What must be told apart; of each the worst hazard is said. */
 type Kind =
   | 'together'
+  | 'together at the far end'
   | 'unseen'
   | 'free beam'
   | 'backwards'
@@ -28,7 +29,7 @@ type Kind =
 
 function kindOf({ id, atRisk, place, invisible }: Hazard): Kind {
   // a sum of lines reaches farther than each of them
-  if (id.startsWith('together')) return 'together';
+  if (id.startsWith('together')) return place.part === 'path' ? 'together' : 'together at the far end';
   if (atRisk.includes('source')) return 'source';
   if (atRisk.includes('facet')) return 'facet';
   if (!atRisk.includes('eye')) return 'skin';

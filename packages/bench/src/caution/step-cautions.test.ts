@@ -224,7 +224,8 @@ describe('how cautions are told', () => {
       expect.arrayContaining(['laser-exit', 'reference-receives', 'more-cautions', 'who-decides']),
     );
     expect(short.some(({ text: said }) => said.includes('invisible'))).toBe(true);
-    expect(short.length).toBeLessThan(11);
+    // one for each kind of hazard, what is left out, and who decides
+    expect(short.length).toBeLessThanOrEqual(12);
   });
 
   test('JSON has every key that was promised, and survives being copied', () => {

@@ -62,6 +62,8 @@ describe('what is not known counts as the worse, and says so', () => {
     const receives = hazardOf(pulsed, 'reference-receives');
     expect(receives).toMatchObject({ level: 'severe', limit: null, timesLimit: null });
     expect(receives.what).toContain('what it bears of pulses is not known');
+    expect(receives.what).toContain('on average');
+    expect(receives.quantity).toBe('average power back into the source');
     expect(receives.doNow).toMatch(/^Unplug it before/u);
     expect(pulsed.staysConnected).toEqual({ whateverIsCoupled: null, asCoupledNow: null });
     const steady = walked({ rest }, { 'highest-power': '5 mW' });

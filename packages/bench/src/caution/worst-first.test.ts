@@ -4,6 +4,7 @@ import type { Cautions } from './cautions.ts';
 import { upToText } from './figures-of-caution.ts';
 import type { Hazard } from './hazard.ts';
 import { hazardOf, walked } from './invented-benches.ts';
+import { readFirst } from './read-first.ts';
 import { shortened } from './short-cautions.ts';
 import { alignmentText } from './summary-texts.ts';
 
@@ -115,6 +116,61 @@ describe('pulses', () => {
     const ferrule = hazardOf(pulsed(), 'ferrule-load');
     expect(ferrule.what).toMatch(/on average.*what single pulses do there is not evaluated/u);
     expect(ferrule.quantity).toContain('heat');
+  });
+});
+
+describe('a fuse under pulses', () => {
+  const silica = '{ profile: step, core diameter: 8 µm, numerical aperture: 0.12, length: 2 m }';
+  const fuse = (power: string, emission: string) =>
+    walked({ wavelength: '1064 nm ± 0 nm', power, fibre: silica }, { emission }).hazards.find(
+      ({ id }) => id === 'fibre-fuse',
+    );
+
+  // S. Todoroki (NIMS): some watts of steady light. 100 mW, twice for the highest power nobody told, in 10 ns at 20 kHz: 1 kW
+  test('an average below a watt does not hide peaks of a kilowatt: not evaluated, with no number', () => {
+    const found = fuse('100 mW ± 0 mW', '10 ns at 20 kHz');
+    expect(found?.level).toBe('not evaluated');
+    expect([found?.value, found?.limit, found?.timesLimit]).toEqual([null, null, null]);
+    expect(found?.what).toContain('1 kW');
+    expect(fuse('100 mW ± 0 mW', 'continuous')).toBeUndefined();
+  });
+  test('a lamp-like train, whose peaks stay below a watt, has none', () => {
+    // 2 mW in half of the time: 4 mW
+    expect(fuse('1 mW ± 0 mW', '5 ms at 100 Hz')).toBeUndefined();
+  });
+  test('watts on average are serious either way, and are called an average', () => {
+    const found = fuse('2 W ± 0 W', '10 ns at 20 kHz');
+    expect(found?.level).toBe('serious');
+    expect(found?.quantity).toBe('average power in the fibre');
+    expect(found?.what).toContain('not evaluated');
+  });
+});
+
+describe('the short list of a forecast', () => {
+  test('names the sum of all light on either side, which reaches farther than each of them', () => {
+    for (const [name, bench] of Object.entries(benches)) {
+      const cautions = bench();
+      const above = cautions.hazards.filter(isAbove);
+      const told = new Set(shortened(cautions).map(({ id }) => id));
+      for (const { id } of above.filter((hazard) => hazard.id.startsWith('together')))
+        expect(told, `${name} ${id}`).toContain(id);
+    }
+  });
+});
+
+describe('a long list', () => {
+  test('folds only what passes no limit, and loses nothing', () => {
+    for (const [name, bench] of Object.entries(benches)) {
+      const { hazards } = bench();
+      const { first, folded } = readFirst(hazards);
+      expect([...first, ...folded].map(({ id }) => id).toSorted(), name).toEqual(
+        hazards.map(({ id }) => id).toSorted(),
+      );
+      for (const { level, timesLimit, atRisk } of folded) {
+        expect(['mind', 'under the limit'], name).toContain(level);
+        if (atRisk.includes('eye') && timesLimit !== null) expect(timesLimit, name).toBeLessThanOrEqual(1);
+      }
+    }
   });
 });
 

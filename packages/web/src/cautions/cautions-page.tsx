@@ -2,8 +2,11 @@ import {
   afterExposure,
   type Cautions,
   cautionsFor,
+  countedHazards,
+  type Hazard,
   lightAndEyewear,
   nobodyAppointed,
+  readFirst,
   standingLine,
   withinRange,
 } from '@coreward/bench';
@@ -29,14 +32,27 @@ function Told({ launch, answers, book }: Cautioned): JSX.Element {
   if (!told.ok) return <Unreadable why={told.why} />;
   const cautions = told.value;
   const { hazards, walk } = cautions;
+  const { first, folded } = readFirst(hazards);
+  const view = (hazard: Hazard, rank: number) => (
+    <HazardView
+      key={hazard.id}
+      hazard={hazard}
+      roomLength={walk.facts.roomLength}
+      open={rank === 0 && hazard === first[0]}
+    />
+  );
   return (
     <>
       <WhoDecides cautions={cautions} />
       <section>
         <h2>{cautionTexts.list}</h2>
-        {hazards.map((hazard) => (
-          <HazardView key={hazard.id} hazard={hazard} roomLength={walk.facts.roomLength} />
-        ))}
+        {first.map(view)}
+        {folded.length > 0 && (
+          <details className="folded">
+            <summary>{cautionTexts.folded(countedHazards(folded))}</summary>
+            {folded.map(view)}
+          </details>
+        )}
       </section>
       <section>
         <h2>{cautionTexts.eyewear}</h2>

@@ -5,13 +5,16 @@ import { cautionTexts } from '../texts/cautions.ts';
 import { LevelMark } from './level-mark.tsx';
 import './hazard-view.css';
 
-/** One hazard whole: how grave, where, what to do now, its numbers, and what they rest on. */
+/** One hazard: how grave, where, what to do now; its numbers and what they rest on unfold, and are printed. */
 export function HazardView({
   hazard,
   roomLength,
+  open = false,
 }: {
   readonly hazard: Hazard;
   readonly roomLength: number | null;
+  /** Whether its numbers are unfolded from the beginning. */
+  readonly open?: boolean;
 }): JSX.Element {
   return (
     <article className="hazard" id={hazard.id} data-level={hazard.level}>
@@ -22,10 +25,13 @@ export function HazardView({
       <p className="do-now">
         {cautionTexts.doNow} <strong>{hazard.doNow}</strong>
       </p>
-      <Blocks blocks={[{ kind: 'terms', rows: hazardTerms(hazard, roomLength) }]} />
-      <details className="more">
-        <summary>{cautionTexts.evidence}</summary>
-        <Blocks blocks={hazardEvidence(hazard, roomLength)} />
+      <details className="numbers" open={open}>
+        <summary>{cautionTexts.figures}</summary>
+        <Blocks blocks={[{ kind: 'terms', rows: hazardTerms(hazard, roomLength) }]} />
+        <details className="more">
+          <summary>{cautionTexts.evidence}</summary>
+          <Blocks blocks={hazardEvidence(hazard, roomLength)} />
+        </details>
       </details>
     </article>
   );

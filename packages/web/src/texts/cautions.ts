@@ -8,6 +8,9 @@ export const cautionTexts = {
   print: 'Print',
   list: 'What can hurt, worst first',
   doNow: 'Now:',
+  figures: 'Its numbers',
+  folded: ({ people, parts }: { readonly people: number; readonly parts: number }): string =>
+    `${people + parts} more where no limit is passed: ${people} of people, ${parts} of parts only`,
   evidence: 'How it was computed, and how sure that is',
   questions: 'What this bench cannot tell',
   questionsIntro: (laser: string): string =>
