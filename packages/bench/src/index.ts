@@ -137,6 +137,7 @@ export {
   refuseTooLarge,
 } from './gauge/picture-of.ts';
 export { type InputsRead, readInputs } from './gauge/read-inputs.ts';
+export { columnsToFill, nextRow, type Taken, withReadingTaken } from './gauge/reading-into-cell.ts';
 export { isJson, readReadings } from './gauge/read-readings.ts';
 export { readTable } from './gauge/read-table.ts';
 export { type GaugeGroup, gaugeGroups, gaugesForPart } from './gauge/serves.ts';
@@ -171,6 +172,15 @@ export {
   wholePicture,
 } from './instrument/camera-region.ts';
 export { type CameraTold, cameraWords } from './instrument/camera-words.ts';
+export { type CurrentReading, currentReading, momentLength } from './instrument/current-reading.ts';
+export {
+  type DetectorWatts,
+  detectorOf,
+  detectorWatts,
+  detectorWords,
+  readBy,
+  readsDetector,
+} from './instrument/detector-watts.ts';
 export { type DeviceNumber, deviceNumber, numberOfAnswer } from './instrument/device-number.ts';
 export { type BlockedFloor, floorOf } from './instrument/floor-of.ts';
 export { type ColumnSeparator, columnSeparators, type LineFormat } from './instrument/line-format.ts';

@@ -15,7 +15,7 @@ import { namedLaserForm } from '../launch/laser-form.ts';
 import { namedReferenceForm, versionKey } from '../launch/launch-form.ts';
 import { namedMirrorForm, pathForm } from '../launch/path-form.ts';
 import { nominalWavelengthForm } from '../launch/quantity-forms.ts';
-import { responsivityDoubt } from '../launch/usual-doubts.ts';
+import { loadDoubt, responsivityDoubt } from '../launch/usual-doubts.ts';
 import { detectorKinds } from './drawer.ts';
 
 const detectorForm = map({
@@ -30,6 +30,12 @@ const detectorForm = map({
     ),
     'not known, or it makes no sense for this kind',
   ),
+  load: optional(
+    'the resistor over which its voltage is read',
+    quantity('resistance', '> 0 Ω', '1000 MΩ', loadDoubt, '220 Ω'),
+    'there is none: an instrument reads its current',
+  ),
+  'read by': optional('the instrument that reads it, by name', nameForm, 'none that the station knows'),
 });
 
 const none = 'you own none, or none that matters here';

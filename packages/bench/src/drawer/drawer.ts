@@ -21,6 +21,10 @@ export interface Detector {
   /** A/W at `at`; null where it makes no sense or nobody knows. */
   readonly responsivity: Entry | null;
   readonly at: Entry | null;
+  /** Ω, over which its voltage is read; null where there is none. */
+  readonly load: Entry | null;
+  /** The instrument that reads it, by name. */
+  readonly readBy: string | null;
 }
 
 /** The parts one owns. */

@@ -104,11 +104,13 @@ function drawerFrom(read: Read<typeof drawerForm>, report: Report): Drawer {
       name: fibre.name,
     })),
     mirrors: read.mirrors.map((mirror) => mirrorFrom(mirror, mirror.name)),
-    detectors: read.detectors.map(({ name, kind, responsivity }) => ({
+    detectors: read.detectors.map(({ name, kind, responsivity, load, 'read by': readBy }) => ({
       name,
       kind,
       responsivity: responsivity?.entry ?? null,
       at: responsivity?.at ?? null,
+      load,
+      readBy,
     })),
     references: read.references.map((reference) => ({ ...referenceFrom(reference), name: reference.name })),
     path: read.path === null ? [] : pathFrom(read.path, under(documentSpot, 'path'), report),

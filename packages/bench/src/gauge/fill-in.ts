@@ -108,4 +108,4 @@ function placeOf({ path, written }: QuantityField, group: Within['group']): Plac
 }
 
 /** What holds only with the field beside it. */
-const besideOf: Readonly<Record<string, string>> = { diameter: 'at', lever: 'pitch' };
+const besideOf: Readonly<Record<string, string>> = { diameter: 'at', lever: 'pitch', responsivity: 'load' };

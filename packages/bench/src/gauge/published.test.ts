@@ -42,6 +42,36 @@ describe('published readings', () => {
     expectAbout(found('attenuation_per_m'), (5.915 / 4.342945) * 1e-3, 2e-4);
   });
 
+  test('a lens by displacement: screen 90 cm from the object, two sharp places 20 cm apart, f = 21.39 cm (a textbook exercise and its solution, read in stored copies)', () => {
+    // (90 − 20)/2 and (90 + 20)/2 cm: the image and the object distance change places
+    const found = answers('imaging', 'object distance (cm),image distance (cm)\n35,55\n55,35\n');
+    // printed to 0.01 cm
+    expect(Math.abs(found('focalLength_m').value! - 0.2139)).toBeLessThan(5e-5);
+    expectAbout(found('focalLength_m'), 0.2139, 1e-3);
+  });
+
+  test('an optical lever: the spot moves by 2 mm at 5 m, the mirror by half of arctan(0.002/5) (a textbook problem, read in a stored copy)', () => {
+    const found = answers(
+      'screw-turns',
+      '# distance: 5 m\n# spot uncertainty: 0.1 mm\nturns,spot (mm)\n0,0\n1,2\n',
+    );
+    // 0.0115°, half of 0.0229°; printed nowhere, so the arctangent of the problem stands here
+    expectAbout(found('mirror_rad_per_turn'), Math.atan(0.002 / 5) / 2, 1e-6);
+    expectAbout(found('beam_rad_per_turn'), Math.atan(0.002 / 5), 1e-6);
+  });
+
+  test('threads of standard pitch (ISO 261: M6 × 0.75; unified fine 0-80 of ASME B1.1: 80 to the inch; both read in public tables)', () => {
+    const metric = answers('thread-pitch', 'turns,advance (mm)\n0,3.0\n4,6.0\n8,9.0\n12,12.0\n');
+    expect(metric('pitch_m_per_turn').value!).toBeCloseTo(0.75e-3, 12);
+    const inch = answers('thread-pitch', 'turns,advance (in)\n0,0\n40,0.5\n80,1\n');
+    expect(inch('pitch_m_per_turn').value!).toBeCloseTo(0.3175e-3, 12);
+    // such a screw 38 mm from the pivot tilts the mirror by 8.36 mrad a turn: 83.6 mm at 5 m, and back to its lever
+    const tilt = 0.3175e-3 / 38e-3;
+    const table = [0, 1, 2, 3].map((turn) => `${turn},${2 * tilt * 5000 * turn}`).join('\n');
+    const lever = answers('screw-turns', `# distance: 5 m\n# pitch: 0.3175 mm\nturns,spot (mm)\n${table}\n`);
+    expectAbout(lever('lever_m'), 38e-3, 1e-6);
+  });
+
   test('NA of a cone: the far field of LP01 and the Gaussian convention are kept apart (IEC 60793-1-43 level, from memory)', () => {
     const table =
       '# level: 5 %\nz (mm),radius (mm)\n10,2.26\n20,4.51\n30,6.77\n40,9.02\n50,11.28\n60,13.53\n';

@@ -2,6 +2,7 @@ import type { Quantity } from '../quantity/quantity.ts';
 import type { Dimension } from '../units/dimension.ts';
 import { writeQuantity, writeValue } from '../units/write.ts';
 import type { GaugeAnswer } from './answer.ts';
+import { usualLoadDoubt } from './detector/photodiode.ts';
 import type { Gauge, GaugeResult, Readings } from './gauge.ts';
 import { usualPitch } from './mount/screw-turns.ts';
 
@@ -119,10 +120,21 @@ export function drawerEntries(
   });
 }
 
-/** Of a screw only the tilt for a turn was measured: a lever holds with the pitch it was worked out for. */
-function besideIt(gauge: Gauge, key: string, settings: Readings['settings']): DrawerEntry['beside'] {
-  if (gauge.name !== 'screw-turns' || key !== 'path.mount.lever') return null;
-  return { key: 'pitch', text: writeValue(settings.pitch?.value ?? usualPitch, 'screwPitch', 6) };
+/**
+ * Of a screw only the tilt for a turn was measured: a lever holds with the pitch it was worked out for. A responsivity found
+ * over a load stands beside that load.
+ */
+function besideIt(gauge: Gauge, key: string, { pitch, load }: Readings['settings']): DrawerEntry['beside'] {
+  if (gauge.name === 'screw-turns' && key === 'path.mount.lever')
+    return { key: 'pitch', text: writeValue(pitch?.value ?? usualPitch, 'screwPitch', 6) };
+  if (key !== 'detector.responsivity' || load === undefined) return null;
+  const known: Quantity = {
+    value: load.value,
+    uncertainty: load.uncertainty ?? usualLoadDoubt * load.value,
+    shape: 'normal',
+    origin: 'measured',
+  };
+  return { key: 'load', text: writeQuantity(known, 'resistance') };
 }
 
 function measured({ value, low, high, contributions }: GaugeAnswer, note: string): Quantity | null {

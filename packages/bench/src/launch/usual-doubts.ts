@@ -84,4 +84,5 @@ export const bendRadiusDoubt = plusMinus(0.1, 'judged by eye');
 
 export const turnsDoubt = exact('counted');
 
+export const loadDoubt = plusMinus(0.02, 'an ordinary resistor or a multimeter');
 export const responsivityDoubt = plusMinus(0.1, 'typical curves in data sheets');

@@ -1,8 +1,11 @@
 import {
+  columnsToFill,
   type Gauge,
+  type Grid,
   gridOf,
   howToFor,
   type RefusalParts,
+  readingUnits,
   type SettingSpec,
   settingExample,
 } from '@coreward/bench';
@@ -10,6 +13,7 @@ import { type DragEvent, type JSX, useId, useState } from 'react';
 import { timeText } from '../frame/time-text.ts';
 import { gaugeTexts } from '../texts/gauge.ts';
 import { Cells } from './cells.tsx';
+import { FromInstrument } from './from-instrument.tsx';
 import '../field/field.css';
 import { CameraPair, CameraPicture } from '../camera/camera-picture.tsx';
 import { PictureChoice } from '../camera/picture-choice.tsx';
@@ -274,8 +278,27 @@ function Table({ gauge, bench }: { readonly gauge: Gauge; readonly bench: GaugeB
           }}
         />
       ) : (
-        <Cells gauge={gauge} grid={grid} onText={bench.setText} onTable={bench.take} />
+        <>
+          <Cells gauge={gauge} grid={grid} onText={bench.setText} onTable={bench.take} />
+          <Live gauge={gauge} grid={grid} onText={bench.setText} />
+        </>
       )}
     </div>
+  );
+}
+
+/** The way from an instrument into the cells; nothing is listened to before it is unfolded. */
+function Live(props: {
+  readonly gauge: Gauge;
+  readonly grid: Grid;
+  readonly onText: (text: string) => void;
+}): JSX.Element | null {
+  const [isOpen, setOpen] = useState(false);
+  if (!readingUnits.some((unit) => columnsToFill(props.gauge, props.grid, unit).length > 0)) return null;
+  return (
+    <details className="more no-print" onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
+      <summary>{gaugeTexts.live.title}</summary>
+      {isOpen && <FromInstrument {...props} />}
+    </details>
   );
 }

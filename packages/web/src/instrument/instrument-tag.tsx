@@ -3,6 +3,7 @@ import type { InstrumentDescription, InstrumentSetup, WriteInstrument } from '@c
 import { type FormEvent, type JSX, useCallback, useState } from 'react';
 import { useKept } from '../keeping/use-keeping.ts';
 import { instrumentTexts } from '../texts/instrument.ts';
+import { DetectorWatts } from './detector-watts.tsx';
 import { InstrumentFacts } from './instrument-facts.tsx';
 import { kinds, opensSomething } from './kinds.ts';
 import { SaturationField } from './saturation-field.tsx';
@@ -53,6 +54,7 @@ export function InstrumentTag({
   return (
     <div className="instrument-tag">
       <InstrumentFacts instrument={instrument} />
+      <DetectorWatts instrument={instrument} />
       <p className="choices">
         <button
           type="button"

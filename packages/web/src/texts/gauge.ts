@@ -119,6 +119,24 @@ export const gaugeTexts = {
   reopening: 'Asking the station for these readings …',
   notReopened: 'These readings are not in the bench book, or the station does not answer.',
   reopened: (time: string): string => `Readings of ${time}, as they stand in the bench book.`,
+  live: {
+    title: 'From an instrument, reading by reading',
+    waiting: 'Asking the station …',
+    none: 'No instrument is here that measures.',
+    add: 'To the instruments',
+    instrument: 'instrument',
+    column: 'into',
+    step: (heading: string): string => `${heading} goes on by`,
+    nothing: 'Nothing is read now: switch it on, or let it read.',
+    doubt: (noise: string): string => `give or take ${noise} by scatter,`,
+    meanOf: (count: number): string =>
+      count === 1 ? 'one reading' : `mean of the last second, ${count} readings`,
+    full: 'at its upper end: the light may be more',
+    noColumn: (unit: string): string => `No column here is read in ${unit}.`,
+    take: 'Take the reading',
+    takeInto: (heading: string, row: number): string => `Take it into ${heading}, row ${row}`,
+    taken: (row: number): string => `Row ${row} is read.`,
+  },
   drawings: {
     blade: 'A blade on a stage moves across the beam; a detector behind it catches the rest.',
     camera: 'The beam falls on a camera without a lens; the spot is its picture.',
@@ -148,4 +166,5 @@ export const gaugeTexts = {
 const besides: Readonly<Record<string, string>> = {
   at: 'at: where along the beam it was taken',
   pitch: 'pitch: what the lever holds with',
+  load: 'load: over which it was found',
 };

@@ -6,6 +6,9 @@ import { column, derived, type Known, meanOf, settingAs } from '../known.ts';
 import { setTo, setToWithin } from '../setting-words.ts';
 import { knownPower, responsivityAnswer, usualPower } from './known-power.ts';
 
+/** Standard uncertainty of a resistor nobody said more of, as a share (common practice, no source). */
+export const usualLoadDoubt = 0.02;
+
 /** The gauge that is a photodiode, a resistor and a multimeter. */
 export const photodiode: Gauge = {
   name: 'photodiode',
@@ -82,7 +85,7 @@ function measurePhotodiode(readings: Readings): GaugeResult {
   // the last digits of a multimeter: 0.5 % and 0.1 mV (common practice, no source)
   const largest = Math.max(...volts.map(Math.abs));
   const voltage = meanOf('voltages', net, 0.005 * largest + 1e-4);
-  const load = settingAs('load resistor', settings.load!, 0.02 * settings.load!.value);
+  const load = settingAs('load resistor', settings.load!, usualLoadDoubt * settings.load!.value);
   const lit = settings['known power'];
   if (lit !== undefined) return calibrated(readings, voltage, load, largest, usualPower(lit));
   const responsivity = responsivityOf(settings.responsivity, settings.wavelength);
