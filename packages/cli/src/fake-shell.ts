@@ -33,6 +33,11 @@ export function fakeShell(
       const typed = held.get('-');
       if (typeof typed === 'string') yield* typed.split('\n');
     },
+    listen: async function* (path) {
+      const said = held.get(path);
+      if (typeof said !== 'string') throw Object.assign(new Error('not there'), { code: 'ENOENT' });
+      yield said;
+    },
     inputIsKeyboard: false,
     isTaken: async (path) => held.has(path),
     create: async (path, text): Promise<CreateOutcome> => {

@@ -1,3 +1,4 @@
+import { createReadStream } from 'node:fs';
 import { access, mkdir, open, stat, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { createInterface } from 'node:readline';
@@ -18,6 +19,7 @@ export function nodeShell(process: NodeJS.Process): Shell {
     read: readFileWithin,
     readInput: (most) => readStreamWithin(stdin, most),
     lines: () => createInterface({ input: stdin }),
+    listen: (path) => createReadStream(path, 'utf8'),
     inputIsKeyboard: stdin.isTTY === true,
     isTaken: (path) =>
       access(path).then(

@@ -46,6 +46,8 @@ export interface Shell {
   readonly readInput: (most: number) => Promise<ReadOutcome>;
   /** Standard input line by line, as the lines come. */
   readonly lines: () => AsyncIterable<string>;
+  /** What a device, a pipe or a file says, as it comes, cut anywhere; it ends when that does, and throws as Node does. */
+  readonly listen: (path: string) => AsyncIterable<string>;
   /** Whether standard input is a keyboard. */
   readonly inputIsKeyboard: boolean;
   /** Whether anything stands at a path. */

@@ -135,7 +135,7 @@ test('past the peak is told once it has fallen clearly, and back at it when it r
   const past = heardOf(readingsOf([{ to: 0.4, seconds: 8 }], -1.2, quiet));
   // e^−0.16 is 15 % below
   expect(past.hold.rises).toBe(false);
-  expect(isBackAtPeak(past.hold, past.now, 0)).toBe(false);
+  expect(isBackAtPeak(past.hold, past.now, 0, past.now.sd)).toBe(false);
   for (let seed = 0; seed < 40; seed += 1) {
     const turned = [
       { to: 0.4, seconds: 8 },
@@ -143,7 +143,7 @@ test('past the peak is told once it has fallen clearly, and back at it when it r
       { to: 0.02, seconds: 2 },
     ];
     const back = heardOf(readingsOf(turned, -1.2, { ...quiet, seed }));
-    expect(isBackAtPeak(back.hold, back.standing, 0)).toBe(true);
+    expect(isBackAtPeak(back.hold, back.standing, 0, back.now.sd)).toBe(true);
     expect(isPeakKnown(back.hold)).toBe(true);
   }
 });

@@ -67,8 +67,12 @@ export function heldPeak({ rises, turning, peaks }: PeakHold): Shown {
 /** Whether a peak with both its sides was passed. */
 export const isPeakKnown = ({ peaks }: PeakHold): boolean => peaks.some(({ hasTwoSides }) => hasTwoSides);
 
-/** Whether the meter shows the held peak again, as nearly as can be told. */
-export function isBackAtPeak(hold: PeakHold, now: Shown, floor: number): boolean {
-  const { value, sd } = heldPeak(hold);
-  return value - now.value <= Math.max(nearDeviations * Math.max(sd, now.sd), nearShare * (value - floor));
+/**
+ * Whether the meter shows the held peak again, as nearly as can be told.
+ *
+ * @param sd standard deviation of what is shown at the peak, by noise alone: a hand that moves is none
+ */
+export function isBackAtPeak(hold: PeakHold, now: Shown, floor: number, sd: number): boolean {
+  const { value } = heldPeak(hold);
+  return value - now.value <= Math.max(nearDeviations * sd, nearShare * (value - floor));
 }

@@ -30,6 +30,8 @@ export interface Turn {
   readonly first: Shown | null;
   readonly lowest: number;
   readonly highest: number;
+  /** Least relative scatter of what was shown, floor left out: what is above it is a hand that moves. */
+  readonly quietest: number;
   /** Readings at the upper end in a row; several spoil the turn, for how high its peak was nobody can say. */
   readonly tooMuch: number;
   readonly isSpoiled: boolean;
@@ -49,6 +51,7 @@ export const newTurn: Turn = {
   first: null,
   lowest: Number.POSITIVE_INFINITY,
   highest: Number.NEGATIVE_INFINITY,
+  quietest: Number.POSITIVE_INFINITY,
   tooMuch: 0,
   isSpoiled: false,
   litAt: null,
@@ -97,6 +100,7 @@ function followed(turn: Turn, { step, floor }: TurnContext, shown: Shown): Turn 
     first: turn.first ?? shown,
     lowest: Math.min(turn.lowest, shown.value),
     highest: Math.max(turn.highest, shown.value),
+    quietest: light > 0 ? Math.min(turn.quietest, shown.sd / light) : turn.quietest,
     litAt: isLit ? shown.t : turn.litAt,
     isCovered: isDark(shown, floor) && (turn.isCovered || wentOut),
     edges: isAtEdge && !turn.isBeyondEdge ? turn.edges + 1 : turn.edges,

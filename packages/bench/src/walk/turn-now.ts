@@ -111,25 +111,28 @@ const told = ({ shown, held, goal, take, isSettled }: Seen): Omit<TurnNow, 'sign
   isSettled,
 });
 
-const stands = (value: number): WalkAnswer => ({ outcome: 'did', standing: Math.max(0, value) });
+/** What stands: at rest the middle of some seconds, before that what is shown, which has no past to drag along. */
+function stands({ standing, at }: Pick<Seen, 'standing' | 'at'>): WalkAnswer {
+  return { outcome: 'did', standing: Math.max(0, standing.isAtRest ? standing.value : at.value) };
+}
 
 /** The beam is blocked by a hand: only a clear fall of the light tells that it is. */
 function atFloor(turn: Turn, seen: Seen): TurnNow {
   const { value, isAtRest } = seen.standing;
   const hasFallen = value < turn.highest / 2;
-  const take = stands(value);
+  const take = stands(seen);
   const sign = hasFallen ? (isAtRest ? 'resting' : 'settling') : 'block';
   return { ...told(seen), take, sign, isSettled: hasFallen && isAtRest };
 }
 
 function standingStill(turn: Turn, { step, floor }: TurnContext, seen: Seen): TurnNow {
-  const { value, isAtRest } = seen.standing;
+  const { isAtRest } = seen.standing;
   // before the first peak it may well be dark
   const mayBeDark = step.kind === 'stand' && step.why === 'start';
   if (isDark(seen.at, floor) && !mayBeDark)
     return { ...told(seen), sign: turn.isCovered ? 'covered' : 'dark' };
   const sign = isAtRest ? 'resting' : 'settling';
-  return { ...told(seen), take: stands(value), sign, isSettled: isAtRest && step.kind === 'stand' };
+  return { ...told(seen), take: stands(seen), sign, isSettled: isAtRest && step.kind === 'stand' };
 }
 
 function sweeping(turn: Turn, { step, floor, peak }: TurnContext, seen: Seen): TurnNow {
@@ -143,7 +146,8 @@ function sweeping(turn: Turn, { step, floor, peak }: TurnContext, seen: Seen): T
   const take: WalkAnswer = { outcome: 'did', highest: goal };
   const isKnown = isPeakKnown(hold);
   // at rest more readings tell, and the word for it does not flicker
-  const isBack = isBackAtPeak(hold, standing.isAtRest ? standing : at, dark);
+  const scatter = turn.quietest * (goal - dark);
+  const isBack = isBackAtPeak(hold, standing.isAtRest ? standing : at, dark, scatter);
   const began = (turn.first?.value ?? 0) - dark;
   const before = (peak ?? 0) - dark;
   const isMissing = step.kind === 'sweep' && step.why === 'bring-back' && began < mostMissing * before;
@@ -174,7 +178,7 @@ function detuning(turn: Turn, { floor }: TurnContext, seen: Seen, target: number
   if (turn.isCovered) return { ...told(seen), goal, sign: 'covered' };
   if (light > aboveTarget * wanted)
     return { ...told(seen), goal, sign: hasStoodStill(turn, seen) ? 'still' : 'lower' };
-  const take = stands(seen.standing.value);
+  const take = stands(seen);
   if (isDark(seen.at, floor)) return { ...told(seen), goal, sign: 'too-low' };
   if (light < belowTarget * wanted) return { ...told(seen), goal, take, sign: 'too-low' };
   return { ...told(seen), goal, take, sign: 'at-target', isSettled: seen.standing.isAtRest };
@@ -189,5 +193,5 @@ function centring(turn: Turn, { floor }: TurnContext, seen: Seen, target: number
   const dark = floor ?? 0;
   if (turn.isBeyondEdge || seen.at.value - dark < edgeLeft * (target - dark))
     return { ...told(seen), sign: 'to-middle' };
-  return { ...told(seen), take: stands(seen.standing.value), sign: 'to-middle' };
+  return { ...told(seen), take: stands(seen), sign: 'to-middle' };
 }

@@ -1,4 +1,5 @@
 import {
+  answerOf,
   beforeWalkTexts,
   estimateText,
   type Launch,
@@ -30,10 +31,12 @@ import { readDocument } from '../read-document.ts';
 import type { Shell } from '../shell.ts';
 import { sectionsText } from '../text/sections-text.ts';
 import { wrapHanging } from '../text/wrap.ts';
+import { walkedByLines } from '../walk-by-lines.ts';
 import { readWalkLine, walkKeys } from '../walk-line.ts';
 
 interface WalkFlags {
   readonly practice?: string;
+  readonly lines?: string;
   readonly taught?: boolean;
   readonly json?: boolean;
 }
@@ -46,7 +49,7 @@ interface Led {
   readonly bench: PracticeBench | null;
 }
 
-/** `coreward walk FILE [--practice SEED] [--taught] [--json]` */
+/** `coreward walk FILE [--practice SEED] [--lines DEVICE] [--taught] [--json]` */
 export function addWalk(program: Command, shell: Shell): void {
   program
     .command('walk')
@@ -54,13 +57,15 @@ export function addWalk(program: Command, shell: Shell): void {
     .description(
       'Says which screw to turn and how far, takes the readings as you type them, and says when the peak is reached and how ' +
         'sure that is. --practice SEED walks a simulated bench built like the launch: an empty line lets its hand do the ' +
-        'step, and without a keyboard it walks to the end.',
+        'step, and without a keyboard it walks to the end. --lines DEVICE listens to a device that prints a reading a line ' +
+        '(a serial port set with stty, a pipe): peaks are held, and a step is answered once its reading rests at its goal.',
     )
     .argument('<file>', 'a launch document')
     .option('--practice <seed>', 'a simulated bench; the same whole number hides the same bench')
+    .option('--lines <device>', 'read the light off a device that prints lines, such as /dev/ttyUSB0')
     .option('--taught', 'walk as it is taught, without a model of the bench')
     .option('--json', 'print how it went as JSON, in the unit of the meter')
-    .action(async (path: string, { practice, taught = false, json = false }: WalkFlags) => {
+    .action(async (path: string, { practice, lines, taught = false, json = false }: WalkFlags) => {
       const document = await readDocument(path, shell);
       const launch = readLaunch(document.text, document.file);
       const seed = practice === undefined ? null : seedFrom(practice);
@@ -69,9 +74,21 @@ export function addWalk(program: Command, shell: Shell): void {
         meter: seed === null ? 'typed' : 'power',
         bench: seed === null ? null : practiceBenchOf(launch, seed, 'steered-by-eye'),
       };
-      const now = await walked(launch, led, shell);
-      shell.print(json ? `${JSON.stringify(asJson(now), null, 2)}\n` : sectionsText(told(now, led), shell));
+      if (lines !== undefined && led.bench !== null) throw bothAtOnce();
+      tellBefore(launch, led.bench === null, shell);
+      const { now, meter } =
+        lines === undefined
+          ? { now: await walked(launch, led, shell), meter: led.meter }
+          : await walkedByLines(launch, led.procedure, lines, (...step) => asked(...step, shell), shell);
+      shell.print(json ? `${JSON.stringify(asJson(now), null, 2)}\n` : sectionsText(told(now, meter), shell));
     });
+}
+
+/** The cautions of a real bench, and what must be known before the first step. */
+function tellBefore(launch: Launch, isReal: boolean, shell: Shell): void {
+  if (isReal) shell.talk(sectionsText(stepSections(stepCautions(launch, stepNamed('climb'))), shell));
+  for (const text of beforeWalkTexts(walkPlan(launch)))
+    shell.talk(`${wrapHanging(text, '', shell.width).join('\n')}\n`);
 }
 
 /** Asks until nothing is left to ask, the lines end, or somebody has had enough. */
@@ -80,15 +97,13 @@ async function walked(launch: Launch, { procedure, meter, bench }: Led, shell: S
   const acts: WalkAct[] = [];
   const reads = { instrument: null, meter, floor: null, goesOn: false };
   const standing = (): WalkNow => walkNow(plan, sessionOf({ procedure, reads }, acts));
-  if (bench === null) shell.talk(sectionsText(stepSections(stepCautions(launch, stepNamed('climb'))), shell));
-  for (const text of beforeWalkTexts(plan)) shell.talk(`${wrapHanging(text, '', shell.width).join('\n')}\n`);
   const lines = shell.lines()[Symbol.asyncIterator]();
   try {
     for (let now = standing(); ; now = standing()) {
       // behind the verdict a simulated bench has nothing more to show
       if (now.ask === null || (bench !== null && now.verdict !== null)) return now;
       const { step } = now.ask;
-      shell.talk(asked(now, meter, bench !== null, shell));
+      shell.talk(asked(now, meter, keysOf(now, bench !== null), shell));
       const next = await lines.next();
       // without a keyboard, a practice walk goes on by itself
       if (next.done === true && bench === null) return now;
@@ -123,18 +138,23 @@ async function walked(launch: Launch, { procedure, meter, bench }: Led, shell: S
   }
 }
 
+/** What may be typed. */
+function keysOf({ ask }: WalkNow, practised: boolean): string {
+  const isPlain = ask !== null && answerOf(ask.step) === null;
+  return `${practised ? 'Enter lets the hand do it; ' : isPlain ? 'Enter when it is done; ' : ''}${walkKeys}`;
+}
+
 /** The step, what to expect of it, what is believed, and what may be typed. */
-function asked({ ask, moves }: WalkNow, meter: WalkMeter, practised: boolean, { width }: Shell): string {
+function asked({ ask, moves }: WalkNow, meter: WalkMeter, keys: string, { width }: Shell): string {
   if (ask === null) return '';
   const { doThis, expect, asks } = stepSentence(ask.step, meter);
   const remaining = remainingText(ask.remaining);
-  const keys = practised ? 'Enter lets the hand do it; ' : asks === null ? 'Enter when it is done; ' : '';
   const rest = [
     ...ask.remarks.map(remarkText),
     ...(expect === null ? [] : [expect]),
     ...(moves.length === 0 ? [] : [estimateText(ask.estimate, meter)]),
     ...(remaining === null ? [] : [remaining]),
-    `${asks === null ? '' : `${asks}? `}(${keys}${walkKeys})`,
+    `${asks === null ? '' : `${asks}? `}(${keys})`,
   ];
   return [
     '',
@@ -144,7 +164,7 @@ function asked({ ask, moves }: WalkNow, meter: WalkMeter, practised: boolean, { 
   ].join('\n');
 }
 
-function told(now: WalkNow, { meter }: Led): readonly Section[] {
+function told(now: WalkNow, meter: WalkMeter): readonly Section[] {
   const readings = [
     ['dark', now.floor],
     ['best', now.best],
@@ -192,6 +212,13 @@ const asJson = ({ moves, best, last, floor, estimate, verdict }: WalkNow) => ({
   ended: verdict?.reason ?? null,
   claims95: verdict?.claims95 ?? null,
 });
+
+const bothAtOnce = (): Refusal =>
+  new Refusal({
+    where: '--lines',
+    what: 'a simulated bench has a meter of its own',
+    mend: 'Leave out `--lines`, or `--practice` to walk a real bench.',
+  });
 
 const largestSeed = 2 ** 32 - 1;
 

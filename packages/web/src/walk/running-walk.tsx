@@ -229,7 +229,7 @@ export function RunningWalk({
         {walk.seed !== null && <PracticePanel onTurn={held.turn} onBlock={held.block} />}
         {instrument !== null && <TraceView instrument={instrument} held={readings} marks={marks} />}
         {instrument !== null && marks.length > 0 && <p className="quiet">{walkTexts.live.marks}</p>}
-        {meter !== 'eye' && now.moves.length > 0 && <Trace moves={now.moves} />}
+        {meter !== 'eye' && now.best !== null && <Trace moves={now.moves} />}
         {meter !== 'eye' && <Ridge estimate={now.estimate} />}
         {now.moves.length > 0 && (
           <section>
