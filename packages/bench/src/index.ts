@@ -427,7 +427,6 @@ export { ridgeWalk, settings as ridgeSettings } from './walk/ridge-walk.ts';
 export {
   type Brightness,
   readingByEye,
-  type WalkAct,
   type WalkPlan,
   type WalkProcedureName,
   type WalkSession,
@@ -448,12 +447,12 @@ export { taughtWalk } from './walk/taught-walk.ts';
 export { bestTone, toneOf, toneOfReading } from './walk/tone.ts';
 export { type TurnNow, type TurnSign, turnNow } from './walk/turn-now.ts';
 export { type TurnSaid, turnSaid } from './walk/turn-words.ts';
+export type { WalkAct, WalkReads } from './walk/walk-act.ts';
 export { type RidgePicture, ridgePicture, type TracePoint, traceOf } from './walk/walk-pictures.ts';
 export {
   meterCounting,
   type ReadSession,
   sessionOf,
   turnContext,
-  type WalkReads,
 } from './walk/walk-reads.ts';
 export { beforeWalkTexts, estimateText, remainingText, remarkText, verdictText } from './walk/walk-words.ts';

@@ -28,7 +28,7 @@ interface Bench {
   readonly strays?: { readonly share: number; readonly value: number };
 }
 
-/** The light of a peak of 1 on no floor, read while a hand turns: e^−x², the law of a Gaussian mode (ALIGNMENT's derivation). */
+/** The light of a peak of 1 on no floor, read while a hand turns: e^−x², the overlap of two Gaussian modes. */
 function readingsOf(turned: readonly Turned[], from: number, bench: Bench): readonly Reading[] {
   const random = seededUniform(bench.seed);
   const readings: Reading[] = [];
@@ -82,7 +82,7 @@ test('the peak is held within noise while a hand rocks through it, and both its 
       return heldPeak(hold).value;
     });
     const mean = held.reduce((sum, one) => sum + one, 0) / held.length;
-    // highest of some medians: above the truth by no more than what ALIGNMENT's hands read off, 0.8 σ and twice 0.7 σ;
+    // highest of some medians: above the truth by no more than what practice hands read off, 0.8 σ and 0.7 σ besides;
     // below by what three readings span of the top, (0.04/3)² of it, and by noise
     expect(mean).toBeGreaterThan(1 - 0.003 - 0.5 * noise);
     expect(mean).toBeLessThan(1 + 1.5 * noise);

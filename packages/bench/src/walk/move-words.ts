@@ -2,8 +2,9 @@
 import { writeValue } from '../units/write.ts';
 import { readingText, type WalkMeter } from './reading-text.ts';
 import type { WalkNow } from './replay.ts';
-import type { WalkAct, WalkProcedureName } from './session.ts';
+import type { WalkProcedureName } from './session.ts';
 import type { Screw, WalkAnswer, WalkStep } from './step.ts';
+import type { WalkAct } from './walk-act.ts';
 
 /** How the beginning of a walk stands in the bench book. @param instrument name of what reads; null: a hand types it */
 export function walkBeginningText(

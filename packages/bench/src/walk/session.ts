@@ -9,7 +9,6 @@ import { replayWalk, type WalkMove, type WalkNow } from './replay.ts';
 import { ridgeWalk } from './ridge-walk.ts';
 import type { WalkAnswer } from './step.ts';
 import { taughtWalk } from './taught-walk.ts';
-import type { WalkReads } from './walk-reads.ts';
 
 /** By the layout and a model, or as a good teacher teaches it, without either. */
 export type WalkProcedureName = 'ridge' | 'taught';
@@ -72,10 +71,3 @@ export function readingByEye(moves: readonly WalkMove[], seen: Brightness): numb
   const before = moves.findLast(({ reading }) => reading !== null)?.reading ?? 1;
   return seen === 'same' ? before : seen === 'brighter' ? before * eyeStep : before / eyeStep;
 }
-
-/** One thing done in a walk: an answer, the one before taken back, or another way of reading the light. */
-export type WalkAct =
-  | { readonly do: 'answer'; readonly answer: WalkAnswer }
-  | { readonly do: 'undo' }
-  /** `anew`: what was read before no longer compares, though the same instrument reads. */
-  | { readonly do: 'reads'; readonly reads: WalkReads; readonly anew: boolean };

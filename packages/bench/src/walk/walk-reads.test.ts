@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import type { WalkAct } from './session.ts';
-import { meterCounting, sessionOf, type WalkReads } from './walk-reads.ts';
+import type { WalkAct, WalkReads } from './walk-act.ts';
+import { meterCounting, sessionOf } from './walk-reads.ts';
 
 const typed: WalkReads = { instrument: null, meter: 'typed', floor: null, goesOn: false };
 const diode: WalkReads = { instrument: 'diode', meter: 'voltage', floor: 0.002, goesOn: true };

@@ -3,19 +3,9 @@ import type { ReadingUnit } from '../instrument/reading.ts';
 import type { TurnContext } from './live-turn.ts';
 import type { WalkMeter } from './reading-text.ts';
 import type { WalkNow } from './replay.ts';
-import type { WalkAct, WalkProcedureName, WalkSession } from './session.ts';
+import type { WalkProcedureName, WalkSession } from './session.ts';
 import type { WalkAnswer } from './step.ts';
-
-/** What reads the light, as it was chosen. */
-export interface WalkReads {
-  /** The instrument of the bench book, by its id; null: readings are typed, or told by eye. */
-  readonly instrument: string | null;
-  readonly meter: WalkMeter;
-  /** What it shows with the beam blocked, as it was known when it was chosen; null: the walk asks. */
-  readonly floor: number | null;
-  /** Whether a step is answered without a press once the meter rests at what was asked. */
-  readonly goesOn: boolean;
-}
+import type { WalkAct, WalkReads } from './walk-act.ts';
 
 /** The meter of a walk whose instrument counts so; null: steps brighter and dimmer are no measure. */
 export function meterCounting(unit: ReadingUnit): WalkMeter | null {
