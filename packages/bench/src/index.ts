@@ -292,6 +292,7 @@ export {
 export { matchSections } from './match/match-sections.ts';
 export type * from './match/matched.ts';
 export { matchPurposes } from './match/matched.ts';
+export { otherModesRule } from './match/other-modes.ts';
 export { usableFirstText } from './match/usable-first.ts';
 export type { CardPlaces, CardSpots, Spot } from './practice/card-spots.ts';
 export {

@@ -1,5 +1,6 @@
 import { nearestWord } from '../document/nearest-word.ts';
 import { shown } from '../document/shown.ts';
+import { withBareFacet } from '../launch/bare-facet.ts';
 import type { Launch } from '../launch/launch.ts';
 import { Refusal } from '../refusal.ts';
 import type { Drawer } from './drawer.ts';
@@ -23,7 +24,7 @@ export function assembleLaunch(drawer: Drawer, names: PartNames): Launch {
   const fibre = partNamed(fibres, names.fibre, 'fibres', drawer.name);
   const collimator =
     names.collimator === 'none' ? null : partNamed(collimators, names.collimator, 'collimators', drawer.name);
-  return {
+  return withBareFacet({
     name: [laser.name, collimator === null ? 'no collimator' : collimator.name, fibre.name].join(', '),
     laser,
     path,
@@ -32,7 +33,7 @@ export function assembleLaunch(drawer: Drawer, names: PartNames): Launch {
     reference: null,
     output: null,
     misalignment: null,
-  };
+  });
 }
 
 /** @throws {Refusal} with the name that was probably meant */

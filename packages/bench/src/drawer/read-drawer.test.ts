@@ -134,3 +134,18 @@ test('what is wrong in one file does not hide what is wrong in the next', () => 
   const two = { file: 'two.yaml', text: 'coreward: 1\nlazers: []\n' };
   expect(refusedIn(broken, two).map(({ where }) => where.slice(0, 10))).toEqual(['broken.yam', 'two.yaml:2']);
 });
+
+test('before a bare facet the last space behind a lens of the path is doubted as a document of the launch doubts it', () => {
+  const text = `coreward: 1
+lasers: [ { name: red, wavelength: 633 nm, power: 1 mW, beam: { waist diameter: 2 mm } } ]
+fibres: [ { name: lead, type: G.652.D } ]
+path: [ { space: 100 mm }, { lens: { name: L, focal length: 10 mm } }, { space: 10 mm } ]
+`;
+  const bare = readDrawer([{ text, file: 'd.yaml' }]);
+  const launch = assembleLaunch(bare, { laser: 'red', collimator: 'none', fibre: 'lead' });
+  expect(readLaunch(writeLaunch(launch), 'written.yaml')).toEqual(launch);
+  const last = launch.path.at(-1)!;
+  // z_R = π·(f·λ/(π·w))²/λ is 20 µm here; a usual doubt of a space is many times that
+  expect(last.kind === 'space' && last.length.uncertainty).toBeLessThan(20.2e-6);
+  expect(launch.path[0]).toEqual(bare.path[0]);
+});

@@ -106,10 +106,15 @@ interface Effort {
   readonly error: number;
 }
 
+/** Product of both M² beyond which the search for more light beside the axis is kept short. */
+const veryIncoherent = 36;
+
 /** A share takes microseconds for a coherent beam, ten times as long for another, and milliseconds through a lens's pupil. */
 function effortFor({ pupil, beam, vNumber }: Meeting): Effort {
   if (pupil !== null) return { starts: 1, evaluations: 40, error: 1e-3 };
   const coherent = beam.m2X === 1 && beam.m2Y === 1;
+  // of so incoherent a beam a share takes milliseconds, and beside the axis there is next to nothing to be had
+  if (beam.m2X * beam.m2Y > veryIncoherent) return { starts: 1, evaluations: 60, error: 1e-3 };
   if (!coherent) return { starts: vNumber < fewModedBelow ? 2 : 1, evaluations: 120, error: 1e-3 };
   return { starts: vNumber < fewModedBelow ? 3 : 2, evaluations: 250, error: 1e-4 };
 }

@@ -54,3 +54,18 @@ test('by light, what must not meet stands behind all that may, either way round'
     for (const descending of [true, false])
       expect(sortedRows([angled, usable], column, descending)).toEqual([usable, angled]);
 });
+
+test('a ranking by LP01 tells its share of what is guided, where others come with it, and no other ranking does', () => {
+  for (const { otherModes } of rows) expect(otherModes).toBeNull();
+  const byLp01 = match(drawer, { purpose: 'lp01', laser: 'green module' });
+  for (const [i, { otherModes }] of matchRows(byLp01).entries()) {
+    const { guided, fundamental } = byLp01.pairs[i]!;
+    // 98 %: the rule that stands beside the table
+    expect(otherModes !== null, `${guided} ${fundamental}`).toBe(guided > 0 && fundamental < 0.98 * guided);
+  }
+  expect(
+    matchRows(byLp01).some(({ otherModes }) =>
+      /^LP01 is \d+(\.\d+)? % of what is guided$/u.test(otherModes ?? ''),
+    ),
+  ).toBe(true);
+});

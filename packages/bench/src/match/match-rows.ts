@@ -1,5 +1,6 @@
 import { digitsFor, figure, intervalText } from '../ledger/figures.ts';
-import type { Match, MatchedInterval, MatchedPair, PlugInBarrel } from './matched.ts';
+import type { Match, MatchedInterval, MatchedPair, MatchPurpose, PlugInBarrel } from './matched.ts';
+import { otherModes } from './other-modes.ts';
 import { reasonLine } from './reason.ts';
 import { usableFirst } from './usable-first.ts';
 
@@ -24,16 +25,18 @@ export interface MatchRow {
   readonly power: MatchFigure;
   /** The one thing that keeps it from being better, with what it costs. */
   readonly reason: string;
+  /** How much of what is guided LP01 is, where the ranking goes by LP01 and others come with it. */
+  readonly otherModes: string | null;
   readonly connector: PlugInBarrel;
   readonly connectorNote: string | null;
 }
 
 /** A match as rows for a table or a map, best first. */
-export function matchRows({ pairs }: Pick<Match, 'pairs'>): readonly MatchRow[] {
-  return pairs.map((pair, index) => rowOf(pair, index + 1));
+export function matchRows({ pairs, purpose }: Pick<Match, 'pairs' | 'purpose'>): readonly MatchRow[] {
+  return pairs.map((pair, index) => rowOf(pair, index + 1, purpose));
 }
 
-export function rowOf(pair: MatchedPair, place: number): MatchRow {
+export function rowOf(pair: MatchedPair, place: number, purpose: MatchPurpose): MatchRow {
   const { laser, collimator, fibre, score, power, reason, connector, connectorNote } = pair;
   return {
     laser,
@@ -43,6 +46,7 @@ export function rowOf(pair: MatchedPair, place: number): MatchRow {
     share: told(score, 'fraction'),
     power: told(power, 'power'),
     reason: reasonLine(reason),
+    otherModes: otherModes(pair, purpose),
     connector,
     connectorNote,
   };

@@ -3,6 +3,7 @@ import { cautionSection } from '../ledger/caution-section.ts';
 import { digitsFor, figure, intervalText } from '../ledger/figures.ts';
 import type { Block, Row, Section } from '../ledger/section.ts';
 import type { LeftOut, Match, MatchedInterval, MatchedPair, MatchPurpose } from './matched.ts';
+import { otherModes } from './other-modes.ts';
 import { reasonLine } from './reason.ts';
 import { usableFirstText } from './usable-first.ts';
 
@@ -61,27 +62,19 @@ function ranking(pairs: readonly MatchedPair[], purpose: MatchPurpose): Block {
 function pairRows(pair: MatchedPair, place: number, purpose: MatchPurpose): readonly Row[] {
   const { collimator, fibre, score, power, reason, connector } = pair;
   const lens = collimator === 'none' ? 'no lens' : collimator;
+  const others = otherModes(pair, purpose);
   const mark = connector === 'needs an adapter' || connector === 'must not meet' ? ` (${connector})` : '';
   return [
     { kind: 'heading', text: `${place + 1}. ${lens} + ${fibre}${mark}` },
     {
       kind: 'cells',
       cells: [
-        `   ${reasonLine(reason)}${otherModes(pair, purpose)}`,
+        `   ${reasonLine(reason)}${others === null ? '' : `; ${others}`}`,
         ...figures(score, 'fraction'),
         ...figures(power, 'power'),
       ],
     },
   ];
-}
-
-/** From this share of LP01 in what is guided, the other modes are not worth a word. */
-const nearlyAll = 0.98;
-
-/** How much of what is guided at the facet LP01 is, where the ranking goes by LP01 and others come with it. */
-function otherModes({ guided, fundamental }: MatchedPair, purpose: MatchPurpose): string {
-  if (purpose === 'total' || guided <= 0 || fundamental >= nearlyAll * guided) return '';
-  return `; LP01 is ${figure(fundamental / guided, 'fraction', 2)} of what is guided`;
 }
 
 function figures(interval: MatchedInterval, dimension: 'fraction' | 'power'): readonly [string, string] {

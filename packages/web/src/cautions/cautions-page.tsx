@@ -46,11 +46,11 @@ function Told({ launch, answers, book }: Cautioned): JSX.Element {
       <WhoDecides cautions={cautions} />
       <section>
         <h2>{cautionTexts.list}</h2>
-        {first.map(view)}
+        <div className="hazards">{first.map(view)}</div>
         {folded.length > 0 && (
           <details className="folded">
             <summary>{cautionTexts.folded(countedHazards(folded))}</summary>
-            {folded.map(view)}
+            <div className="hazards">{folded.map(view)}</div>
           </details>
         )}
       </section>

@@ -4,6 +4,7 @@ import {
   type MatchPurpose,
   type MatchRow,
   matchPurposes,
+  otherModesRule,
   Refusal,
   usableFirstText,
   writeLaunch,
@@ -111,6 +112,9 @@ export function MatchPage(): JSX.Element {
               ))}
               {result.rows.some(({ connector }) => connector === 'must not meet') && (
                 <p className="quiet">{usableFirstText}</p>
+              )}
+              {result.rows.some(({ otherModes }) => otherModes !== null) && (
+                <p className="quiet">{otherModesRule}</p>
               )}
               <MatchTable rows={result.rows} withLaser={laser === null} onMake={make} />
               {result.leftOut.length > 0 && (

@@ -90,7 +90,17 @@ function Cell({ row, column }: { readonly row: MatchRow; readonly column: MatchC
     case 'fibre':
       return <td>{row[column]}</td>;
     case 'reason':
-      return <td className="column-reason">{row.reason}</td>;
+      return (
+        <td className="column-reason">
+          {row.reason}
+          {row.otherModes !== null && (
+            <>
+              {' '}
+              <small className="quiet">{row.otherModes}</small>
+            </>
+          )}
+        </td>
+      );
     case 'share':
     case 'power':
       return (

@@ -27,6 +27,6 @@ function answer({ parts, way, purpose, laser }: MatchQuestion): void {
     if (now - told < telling) continue;
     told = now;
     const { done, total, best } = step.value;
-    say({ kind: 'progress', done, total, best: best === null ? null : rowOf(best, 1) });
+    say({ kind: 'progress', done, total, best: best === null ? null : rowOf(best, 1, purpose) });
   }
 }
