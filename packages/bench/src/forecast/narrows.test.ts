@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { FieldPath } from '../document/fields.ts';
 import { setInText } from '../document/set-in-text.ts';
+import type { Written } from '../document/write-tree.ts';
 import { placeOfPath } from '../drawer/part.ts';
 import { fiveLinesLaunch, observingLoftLaunch } from '../example/example-texts.ts';
 import { readLaunch } from '../launch/read-launch.ts';
@@ -10,6 +11,22 @@ const widthOf = (text: string) => {
   const { output, nextMeasurement } = forecast(readLaunch(text, 'launch'));
   return { width: output.power.high - output.power.low, nextMeasurement };
 };
+
+/** A text with places changed. */
+const changed = (text: string, ...changes: readonly (readonly [FieldPath, Written])[]): string =>
+  changes.reduce((before, [path, value]) => setInText(before, path, value), text);
+
+/** The example with a fibre of few modes: there the lens and the mounts decide. */
+const fewModes = changed(
+  observingLoftLaunch,
+  [['fibre', 'core diameter'], '3.4 µm'],
+  [['fibre', 'numerical aperture'], '0.12'],
+  [['collimator', 'focus'], 'best'],
+);
+const lensPath: FieldPath = ['collimator', 'focal length'];
+const mountPath: FieldPath = ['path', 3, 'mirror', 'mount'];
+const reflectance: FieldPath = ['path', 1, 'mirror', 'reflectance'];
+const joint: FieldPath = ['fibre', 'connectors', 'between', 0, 'loss'];
 
 /**
  * Launches before and after one gauge that found the value as stated, as well as such a gauge goes at home: what it was
@@ -24,6 +41,42 @@ const measured: readonly (readonly [string, string, FieldPath, string])[] = [
     observingLoftLaunch,
     ['laser', 'beam', 'waist diameter'],
     '0.84 mm ± 3 %',
+  ],
+  [
+    'a lens known to a half, with light sent backwards',
+    changed(fewModes, [lensPath, { value: '6.2 mm within 50 %', at: '520 nm' }]),
+    lensPath,
+    '6.2 mm ± 1.5 %',
+  ],
+  [
+    'a mount of any lever, with turns of its screw',
+    changed(fewModes, [mountPath, { lever: '4 mm within 3 mm', pitch: '0.25 mm' }]),
+    [...mountPath, 'lever'],
+    '4 mm ± 3 %',
+  ],
+  [
+    'a tired mirror, with the power before and behind it',
+    changed(observingLoftLaunch, [reflectance, '72 % within 27 %']),
+    reflectance,
+    '72 % ± 0.7 %',
+  ],
+  [
+    'a long fibre, cut back',
+    changed(
+      observingLoftLaunch,
+      [['fibre', 'length'], '300 m'],
+      [['fibre', 'attenuation'], '15 dB/km ± 60 %'],
+    ),
+    ['fibre', 'attenuation'],
+    // a promise never counts on more than a fifth of the doubt being left
+    '15 dB/km ± 12 %',
+  ],
+  [
+    'a joint, taken out and put back',
+    changed(observingLoftLaunch, [joint, '1 dB ± 0.8 dB']),
+    joint,
+    // as above
+    '1 dB ± 0.16 dB',
   ],
 ];
 
