@@ -155,7 +155,7 @@ export type TryDevice = z.infer<typeof tryDevice>;
 export const triedDevice = z.discriminatedUnion('speaks', [
   z.strictObject({
     speaks: z.literal('lines'),
-    /** As they came, control characters shown. */
+    /** As they came, control characters shown; tabs stay. */
     lines: z.array(z.string()),
     /** How they would be read; null if nothing in them looks like a reading. */
     format: z.nullable(lineFormat),

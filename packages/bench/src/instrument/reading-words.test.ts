@@ -17,9 +17,12 @@ for (const [value, unit, words] of [
 
 test('neighbours on an axis are never written alike', () => {
   expect(axisWords([0.98e-3, 0.99e-3, 1e-3], 'W')).toEqual({
-    numbers: ['0.980', '0.990', '1.000'],
+    numbers: ['0.98', '0.99', '1.00'],
     unit: 'mW',
   });
+  expect(axisWords([42.5e-6, 45e-6, 47.5e-6], 'W').numbers).toEqual(['42.5', '45.0', '47.5']);
+  expect(axisWords([43, 44, 45], 'relative').numbers).toEqual(['43', '44', '45']);
+  expect(axisWords([0, 200, 400], 'relative').numbers).toEqual(['0', '200', '400']);
   for (const apart of [1e-9, 1e-6, 2.5e-4, 0.1]) {
     const { numbers } = axisWords(
       [0, 1, 2, 3].map((step) => 1 + step * apart),

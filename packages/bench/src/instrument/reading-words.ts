@@ -31,9 +31,16 @@ export function axisWords(
 ): { readonly numbers: readonly string[]; readonly unit: string } {
   const largest = Math.max(...values.map(Math.abs));
   const apart = Math.abs((values[1] ?? largest) - (values[0] ?? 0));
-  // one digit more than the first in which two neighbours differ, for steps of 2.5
-  const digits = apart > 0 ? Math.ceil(Math.log10(largest / apart)) + 2 : 3;
-  const written = writeTogether(values, dimensionOf[unit], Math.min(15, Math.max(2, digits)));
+  const most = 15;
+  // as many digits as it takes until every value is written as it is, to a thousandth of their distance
+  const first = apart > 0 ? Math.min(most, Math.max(2, Math.ceil(Math.log10(largest / apart)))) : 3;
+  const enough = (digits: number): boolean => {
+    const place = 10 ** (Math.floor(Math.log10(largest)) - digits + 1);
+    return values.every((value) => Math.abs(value - Math.round(value / place) * place) <= apart / 1000);
+  };
+  let digits = first;
+  while (digits < most && apart > 0 && !enough(digits)) digits += 1;
+  const written = writeTogether(values, dimensionOf[unit], digits);
   return { numbers: written.numbers, unit: unit === 'step' ? 'steps' : written.unit.trim() };
 }
 

@@ -202,6 +202,8 @@ describe('a device that speaks by itself', () => {
     await device.unplug();
     expect(tried).toMatchObject({
       speaks: 'lines',
+      // a tab is what stands between columns, and comes through
+      lines: expect.arrayContaining([expect.stringMatching(/^\d+\t0\.\d mW$/u)]),
       format: { separator: 'tab', decimal: 'point', column: 1, unit: 'mW' },
     });
   });

@@ -27,7 +27,7 @@ export async function tryDevice(device: TryDevice): Promise<TriedDevice> {
       const format = recogniseLines(lines.slice(1)) ?? recogniseLines(lines);
       const last = format === null ? null : readLine(lines.at(-1) ?? '', format);
       const value = last?.kind === 'value' ? last.value : null;
-      return { speaks: 'lines', lines: lines.map((line) => printable(line)), format, value };
+      return { speaks: 'lines', lines: lines.map(withTabs), format, value };
     }
     const identity = await ask('*IDN?');
     for (const query of queries) {
@@ -41,6 +41,13 @@ export async function tryDevice(device: TryDevice): Promise<TriedDevice> {
     end();
   }
 }
+
+/** Control characters are shown; a tab stays what it is, for it may be what stands between columns. */
+const withTabs = (line: string): string =>
+  line
+    .split('\t')
+    .map((part) => printable(part))
+    .join('\t');
 
 const shown = (text: string | null): string | null => (text === null ? null : printable(text).slice(0, 200));
 

@@ -5,7 +5,9 @@ import { instrumentTexts } from '../texts/instrument.ts';
 
 /** What an instrument reads now, large, with its figures and what is amiss. */
 export function InstrumentFacts({ instrument }: { readonly instrument: InstrumentDescription }): JSX.Element {
-  const { unit, lastReading, rate_Hz, noise, floor, saturation, trouble } = instrument;
+  const { unit, state, lastReading, rate_Hz, noise, floor, saturation, trouble } = instrument;
+  // of late: they say nothing once nothing comes
+  const isReading = state === 'reading';
   const words = instrumentTexts.facts;
   const value = lastReading?.value ?? null;
   const light = value === null ? null : value - (floor ?? 0);
@@ -25,8 +27,8 @@ export function InstrumentFacts({ instrument }: { readonly instrument: Instrumen
         </p>
       )}
       <dl className="figures">
-        {rate_Hz !== null && <Figure word={words.rate} text={rateWords(rate_Hz)} />}
-        {noise !== null && <Figure word={words.noise} text={noiseWords(noise, unit, light)} />}
+        {isReading && rate_Hz !== null && <Figure word={words.rate} text={rateWords(rate_Hz)} />}
+        {isReading && noise !== null && <Figure word={words.noise} text={noiseWords(noise, unit, light)} />}
         {unit !== 'step' && (
           <>
             <Figure word={words.floor} text={floor === null ? words.unknown : readingWords(floor, unit)} />

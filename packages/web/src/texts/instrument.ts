@@ -105,7 +105,7 @@ export const instrumentTexts = {
     },
     practice: {
       word: 'practice',
-      about: 'The meter of a simulated bench on which nobody turns a screw. Its light is invented.',
+      about: 'The meter of a simulated bench. Its light is invented.',
       name: 'practice meter',
     },
   } satisfies Readonly<
