@@ -59,6 +59,8 @@ test('a large spot, looked at in blocks of pixels, has the same width and place'
   // noise of a hundredth over some ten thousand pixels: a few thousandths
   expect(Math.abs(answer('d4sigmaMajor_px').value! / 176 - 1)).toBeLessThan(5e-3);
   expect(Math.abs(answer('d4sigmaMinor_px').value! / 124 - 1)).toBeLessThan(5e-3);
+  // short over long
+  expect(answer('ellipticity').value!).toBeCloseTo(124 / 176, 2);
   expect(Math.abs(answer('centroidX_px').value! - 430.4)).toBeLessThan(0.2);
   expect(Math.abs(answer('centroidY_px').value! - 350.7)).toBeLessThan(0.2);
 });
