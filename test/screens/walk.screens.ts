@@ -36,7 +36,7 @@ test('a practice walk from the launch to its end, phone and laptop in step', asy
 }) => {
   test.setTimeout(180_000);
   await laptop.goto(`${station.address}${examplePath}`);
-  await laptop.getByRole('link', { name: 'walk, or practise it' }).click();
+  await laptop.getByRole('link', { name: 'then walk' }).click();
   await expect(laptop.getByText('LP01 is one round spot')).toBeVisible();
   // a real bench is walked only when its cautions are read
   await expect(laptop.getByRole('button', { name: 'Walk this bench' })).toBeDisabled();

@@ -43,7 +43,7 @@ function limits({ ledger }: Told): readonly Remark[] {
   // beside a large loss nobody looks at one of a tenth of it
   const telling = worst.filter(({ transmission }) => transmission < worst[0]!.transmission ** 0.1);
   const names = telling.slice(0, 3).map(({ label, transmission, alone }) => {
-    const net = transmission > alone * 1.02 ? ', all in all' : '';
+    const net = transmission > alone * 1.005 ? ', all in all' : '';
     return `${label} (${lossText(transmission)}${net})`;
   });
   return [{ id: 'largest-losses', kind: 'limits', text: `What costs most: ${names.join(', ')}.` }];

@@ -92,7 +92,7 @@ const otherElement = 'the element is another one';
 export const pathElementForm = map(
   {
     space: optional(
-      'free way to the next element',
+      'free way from the part before it to the part after it; the last one ends at the lens',
       quantity('length', '0 mm', '1 km', distanceDoubt, '220 mm'),
       otherElement,
     ),

@@ -43,14 +43,17 @@ export function measurementSection({ nextMeasurement }: Forecast): Section {
     worth.length === 0
       ? [{ kind: 'text', text: 'No single measurement would narrow the range by much.' }]
       : [
-          { kind: 'text', text: 'The more telling first, each with what is left of the range of the power:' },
+          {
+            kind: 'text',
+            text: 'The more telling first, each with what it makes of the range of the power:',
+          },
           { kind: 'list', numbered: true, items: worth.map(({ text }) => text) },
         ];
   return { heading: 'What to measure next', blocks };
 }
 
 function measurementText({ quantity, gauge, how, narrows }: Measurement): string {
-  return `${quantity} (${gauge}): ${how}; leaves ${shareText(narrows)}.`;
+  return `${quantity} (${gauge}): ${how}; narrows the range to ${shareText(narrows)} of its width.`;
 }
 
 /** What was taken for granted because the document does not say, and how the overlap was computed. */

@@ -21,7 +21,7 @@ export function StartPage(): JSX.Element {
       <PageHeading title={startTexts.title} />
       {state.loaded || launches.length > 0 ? (
         <>
-          {own.length === 0 && <First />}
+          <p className="quiet">{startTexts.whatIsOne}</p>
           <div className="benches">
             {own.length === 0 ? (
               <section className="bench bench-empty">
@@ -50,7 +50,12 @@ export function StartPage(): JSX.Element {
               <Launches launches={away} />
             </details>
           )}
-          {own.length > 0 && (
+          {own.length === 0 ? (
+            <>
+              <h2>{startTexts.firstLabel}</h2>
+              <First />
+            </>
+          ) : (
             <details className="more">
               <summary>{startTexts.firstLabel}</summary>
               <First />

@@ -4,7 +4,7 @@ export const cautionTexts = {
   stepsTitle: (name: string): string => `Step by step with “${name}”`,
   back: 'To the launch',
   toCautions: 'all cautions',
-  toSteps: 'step by step',
+  toSteps: 'cautions, step by step',
   print: 'Print',
   list: 'What can hurt, worst first',
   doNow: 'Now:',

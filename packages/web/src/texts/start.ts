@@ -1,6 +1,7 @@
 /** Words of the pages that list, begin and look back over launches. */
 export const startTexts = {
   title: 'Launches',
+  whatIsOne: 'A launch is one laser, its path over the mirrors, one lens and one fibre.',
   /** What the tool does and does not do. */
   first: [
     'Tell it your laser, your lens and your fibre: it says how much light leaves the far end, loss by loss.',
@@ -12,7 +13,7 @@ export const startTexts = {
   firstLabel: 'What this is',
   /** What it does and does not do about hazards. */
   hazards: [
-    'It walks every launch and says what can hurt whom, how far that reaches and what to do now, step by step.',
+    'It goes through every launch and says what can hurt whom, how far that reaches and what to do now, step by step.',
     'Its numbers are estimates from what you enter. What is not known counts as the worse, and is asked about.',
     'It measures nothing by itself, sees no bench and stops no beam: stops, covers and eyewear are yours to put in place.',
     'It neither classifies nor certifies. Local codes come first, and where they ask for a licence or an appointed person, so do they.',
@@ -61,10 +62,10 @@ export const startTexts = {
     renameLabel: 'name of the launch',
     whatRenamed: (before: string, after: string): string => `name “${before}” to “${after}”`,
     cautions: 'cautions',
-    steps: 'step by step',
+    steps: 'cautions, step by step',
     walk: 'walk',
-    practise: 'walk, or practise it',
-    steer: 'steer',
+    practise: 'then walk, from there to the peak',
+    steer: 'steer, from dark to first light',
     versions: 'earlier versions',
     copy: 'Make a copy',
     copied: (name: string): string => `${name}, a copy`,
