@@ -35,6 +35,7 @@ export async function loadReadings(load: Load): Promise<LoadReport> {
   const book = new BenchBook(folder, world);
   const instruments = new Instruments(
     book,
+    () => () => null,
     () => {},
     (error) => faults.push(error),
   );

@@ -15,6 +15,7 @@ const opened = (folder: string) => {
   const faults: unknown[] = [];
   const instruments = new Instruments(
     book,
+    () => () => null,
     () => {},
     (error) => faults.push(error),
   );
