@@ -17,7 +17,7 @@ const detune: WalkStep = {
   fraction: 0.05,
 };
 /** A floor of a thousandth, a last peak of 1, no word on noise. */
-const known = { floor: 0.001, peak: 1, noise: null } as const;
+const known = { floor: 0.001, peak: 1, noise: null, turned: null } as const;
 
 /** Light, second by second, as a meter of 10 readings a second with 1 % of noise tells it. */
 function seen(
@@ -152,6 +152,13 @@ test('a blocked beam is known by its fall alone; without one a hand must press',
   const unknown = { floor: null, peak: null };
   expect(seen(floor, [0.5, 0.5, 0.5], unknown)).toMatchObject({ sign: 'block', isSettled: false });
   expect(seen(floor, [0.5, 0.5, 0, 0, 0], unknown)).toMatchObject({ sign: 'resting', isSettled: true });
+});
+
+test('what stands is answered without a press, but not that the power was raised', () => {
+  expect(seen({ kind: 'stand', why: 'compare' }, [0.5, 0.5, 0.5]).isSettled).toBe(true);
+  const raised = seen({ kind: 'stand', why: 'after-power' }, [0.5, 0.5, 0.5]);
+  expect(raised).toMatchObject({ sign: 'resting', isSettled: false });
+  expect(raised.take).not.toBeNull();
 });
 
 test('the middle of a plateau is taken only behind both its edges', () => {
