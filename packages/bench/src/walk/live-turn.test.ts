@@ -17,7 +17,7 @@ const detune: WalkStep = {
   fraction: 0.05,
 };
 /** A floor of a thousandth, a last peak of 1, no word on noise. */
-const known = { floor: 0.001, peak: 1, noise: null, turned: null } as const;
+const known = { floor: 0.001, peak: 1, noise: null } as const;
 
 /** Light, second by second, as a meter of 10 readings a second with 1 % of noise tells it. */
 function seen(
