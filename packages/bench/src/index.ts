@@ -142,6 +142,7 @@ export { isJson, readReadings } from './gauge/read-readings.ts';
 export { readTable } from './gauge/read-table.ts';
 export { type GaugeGroup, gaugeGroups, gaugesForPart } from './gauge/serves.ts';
 export { inShell } from './gauge/setting-words.ts';
+export { settingsOfLaunch } from './gauge/settings-of-launch.ts';
 export {
   emptyGrid,
   type Grid,

@@ -19,15 +19,18 @@ export function Filling({ target, beside, onBeside, busy, onWrite }: FillingProp
   const { place, entry } = target;
   const after = useMemo(() => withAnswer(target, beside, state), [target, beside, state]);
   const { before, origin, note } = place;
+  const isThere = before === entry.text && origin === 'measured';
   return (
     <>
       <dl className="before-after">
+        {!isThere && (
+          <div>
+            <dt>{gaugeTexts.before}</dt>
+            <dd>{before === null ? gaugeTexts.nothing : gaugeTexts.told(before, origin, note)}</dd>
+          </div>
+        )}
         <div>
-          <dt>{gaugeTexts.before}</dt>
-          <dd>{before === null ? gaugeTexts.nothing : gaugeTexts.told(before, origin, note)}</dd>
-        </div>
-        <div>
-          <dt>{gaugeTexts.after}</dt>
+          <dt>{isThere ? gaugeTexts.there : gaugeTexts.after}</dt>
           <dd>{gaugeTexts.told(entry.text, 'measured', entry.quantity.note ?? null)}</dd>
         </div>
       </dl>

@@ -86,7 +86,9 @@ export function IntoDrawer({ gauge, about, bench, measured }: IntoDrawerProps): 
     <section className="into-drawer no-print">
       <h2>{gaugeTexts.into}</h2>
       <p className="quiet">{gaugeTexts.intoAbout}</p>
-      {measured.entries.length === 0 && elsewhere === null && <p>{gaugeTexts.noPlaces}</p>}
+      {measured.entries.length === 0 && elsewhere === null && (
+        <p>{answers.length === 0 ? gaugeTexts.nothingSaid : gaugeTexts.noPlaces}</p>
+      )}
       {measured.entries.length > 0 && targets.length === 0 && <p>{gaugeTexts.noTarget}</p>}
       {elsewhere !== null && (
         <p>

@@ -4,13 +4,14 @@ import {
   hasReadings,
   type KeptPicture,
   type Sheet,
+  settingsOfLaunch,
   sheetOf,
   textOfBytes,
   textOfGrid,
 } from '@coreward/bench';
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import type { GaugeAbout } from '../frame/address.ts';
-import { useKeeping } from '../keeping/use-keeping.ts';
+import { useKeeping, useKept } from '../keeping/use-keeping.ts';
 import type { StorageLike } from '../keeping/world.ts';
 import { type Reopened, useReopened } from './use-reopened.ts';
 
@@ -67,6 +68,12 @@ export function useBench(gauge: Gauge, about: GaugeAbout | null): GaugeBench {
   // a picture may come later than it was asked for: what was typed meanwhile stays
   const latest = useRef(sheet);
   latest.current = sheet;
+  const known = useKnown(gauge, about);
+  const isUntouched = Object.keys(sheet.settings).length === 0;
+  useEffect(() => {
+    // a field that was emptied by hand stays empty
+    if (isUntouched) setSheet((now) => ({ ...now, settings: { ...known, ...now.settings } }));
+  }, [known, isUntouched]);
   const change = (next: Sheet): void => {
     latest.current = next;
     setSheet(next);
@@ -122,6 +129,14 @@ export function useBench(gauge: Gauge, about: GaugeAbout | null): GaugeBench {
       setReverse(null);
     },
   };
+}
+
+/** What the launch one comes from has told already, where there is something else to be measured. */
+function useKnown(gauge: Gauge, about: GaugeAbout | null): Sheet['settings'] {
+  const { launches } = useKept();
+  const text = about?.kind === 'launch' ? (launches.get(about.id)?.text ?? null) : null;
+  const isOwn = gauge.takes !== 'table' || gauge.columns.some(({ needed }) => needed);
+  return useMemo(() => (text === null || !isOwn ? {} : settingsOfLaunch(gauge, text)), [gauge, text, isOwn]);
 }
 
 const emptySheet = (gauge: Gauge): Sheet => ({

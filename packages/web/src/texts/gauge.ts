@@ -83,6 +83,8 @@ export const gaugeTexts = {
   noCurve: 'There is no curve to draw for this gauge.',
   into: 'Into the drawer or a launch',
   intoAbout: 'Origin measured, with the gauge as its note. The readings go into the bench book with it.',
+  nothingSaid:
+    'These readings determine nothing yet, so there is nothing to write. What is missing stands with the answers.',
   noPlaces: 'None of these answers has a place in a drawer or a launch.',
   which: 'answer',
   where: 'fills',
@@ -98,6 +100,7 @@ export const gaugeTexts = {
   choose: 'choose …',
   before: 'before',
   after: 'after',
+  there: 'stands there now',
   nothing: 'nothing said',
   beside: (key: string): string => besides[key] ?? key,
   told: (text: string, origin: string | null, note: string | null): string =>
