@@ -1,5 +1,6 @@
 // Prints how long things take, and the ratios that matter; asserts nothing. Run it with `npm run bench`.
 import { benchBench } from './bench-room.bench.ts';
+import { benchCards } from './card.bench.ts';
 import { benchGauges } from './gauges.bench.ts';
 import { benchModes, type Timing } from './modes.bench.ts';
 import { benchOverlap } from './overlap.bench.ts';
@@ -28,4 +29,5 @@ console.log(
 );
 console.log(`  largest disagreement of the two over 300 beams: ${disagreement.toExponential(1)}`);
 show('Bench', benchBench());
+show('Cards', benchCards());
 show('Gauges: the slowest of five sets, each at its best', benchGauges());

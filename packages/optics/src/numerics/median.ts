@@ -1,9 +1,39 @@
 /** The middle of the values, or half-way between the middle two; NaN of none. Strays at either end do not move it. */
 export function median(values: ArrayLike<number>): number {
-  const sorted = Float64Array.from(values).sort();
-  const half = sorted.length >> 1;
-  if (sorted.length === 0) return Number.NaN;
-  return sorted.length % 2 === 1 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2;
+  if (values.length === 0) return Number.NaN;
+  // not `from`, which asks an iterator for each value
+  const own = new Float64Array(values);
+  const half = own.length >> 1;
+  const upper = valueOfRank(own, half);
+  if (own.length % 2 === 1) return upper;
+  let lower = own[0]!;
+  for (let i = 1; i < half; i++) if (own[i]! > lower) lower = own[i]!;
+  return (lower + upper) / 2;
+}
+
+/**
+ * The value that stands at a rank once all are in order; smaller ones are brought before it.
+ *
+ * @source C. A. R. Hoare, Commun. ACM 4, 321 (1961), algorithm 65: Find (from memory)
+ */
+function valueOfRank(values: Float64Array, rank: number): number {
+  let [first, last] = [0, values.length - 1];
+  while (first < last) {
+    const pivot = values[(first + last) >> 1]!;
+    let [i, j] = [first, last];
+    while (i <= j) {
+      while (values[i]! < pivot) i++;
+      while (values[j]! > pivot) j--;
+      if (i > j) break;
+      const held = values[i]!;
+      values[i++] = values[j]!;
+      values[j--] = held;
+    }
+    if (rank <= j) last = j;
+    else if (rank >= i) first = i;
+    else break;
+  }
+  return values[rank]!;
 }
 
 /**
@@ -14,5 +44,7 @@ export function median(values: ArrayLike<number>): number {
  */
 export function medianDeviation(values: ArrayLike<number>): number {
   const middle = median(values);
-  return 1.4826 * median(Float64Array.from(values, (value) => Math.abs(value - middle)));
+  const distances = new Float64Array(values);
+  for (let i = 0; i < distances.length; i++) distances[i] = Math.abs(distances[i]! - middle);
+  return 1.4826 * median(distances);
 }

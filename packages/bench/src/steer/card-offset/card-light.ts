@@ -28,12 +28,26 @@ export function cardLight(picture: Picture, encoding: Encoding): CardLight {
   const block = Math.max(1, Math.floor(Math.max(width, height) / mapSide));
   const whole = { x: 0, y: 0, width: Math.floor(width / block), height: Math.floor(height / block) };
   const channels = picture.channels === 1 ? ([0] as const) : ([0, 1, 2] as const);
-  const seen = channels.map((channel) => {
-    const map = cutOut({ picture, channel, table }, whole, block);
-    return { channel, map, range: rangeOf(map) };
+  const channel = channels.length === 1 ? 0 : brightestChannel(picture, table, Math.max(2, block >> 2));
+  return { picture, channel, table, map: cutOut({ picture, channel, table }, whole, block), block };
+}
+
+/**
+ * The channel in which something stands out most. Every so many pixels of every so many rows tell, and are the same ones in
+ * all three; the smallest spot that is not lost in a block still covers some.
+ */
+function brightestChannel(picture: Picture, table: Float32Array, sparse: number): 0 | 1 | 2 {
+  const width = Math.floor(picture.width / sparse);
+  const height = Math.floor(picture.height / sparse);
+  const ranges = ([0, 1, 2] as const).map((channel) => {
+    const light = new Float32Array(width * height);
+    for (let y = 0, to = 0; y < height; y++) {
+      let from = sparse * y * picture.width * 3 + channel;
+      for (let x = 0; x < width; x++, from += 3 * sparse) light[to++] = table[picture.samples[from]!]!;
+    }
+    return rangeOf({ width, height, light });
   });
-  const { channel, map } = seen.reduce((best, one) => (one.range > best.range ? one : best));
-  return { picture, channel, table, map, block };
+  return ranges.indexOf(Math.max(...ranges)) as 0 | 1 | 2;
 }
 
 /** How far the brightest four neighbours stand above the usual level. */
@@ -52,7 +66,9 @@ function rangeOf({ width, height, light }: Plane): number {
 export function thinnedOut(values: Float32Array, most: number): Float32Array {
   // an odd stride does not keep to one column
   const stride = Math.max(1, Math.floor(values.length / most)) | 1;
-  return Float32Array.from({ length: Math.floor(values.length / stride) }, (_, i) => values[i * stride]!);
+  const kept = new Float32Array(Math.floor(values.length / stride));
+  for (let i = 0; i < kept.length; i++) kept[i] = values[i * stride]!;
+  return kept;
 }
 
 /** A part of a picture, in blocks of pixels. */
