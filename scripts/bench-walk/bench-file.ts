@@ -109,6 +109,7 @@ function benchOf(row: BenchRow): BenchToWalk {
         detuneFactor,
       },
       peakReading,
+      focus: null,
       screws: null,
     },
     known: {

@@ -301,6 +301,7 @@ export {
   drawHidden,
   type HiddenLaw,
   usualHiddenLaw,
+  withFocus,
 } from './practice/draw-hidden.ts';
 export type { HiddenBench } from './practice/hidden-bench.ts';
 export { doStep, type Played, play, type Tracked } from './practice/play.ts';
@@ -424,8 +425,10 @@ export {
   type WalkMeter,
   walkMeters,
 } from './walk/reading-text.ts';
+export { remarkText, type WalkRemarkId, walkRemarkIds } from './walk/remark-words.ts';
 export { readingIn, replayWalk, type WalkMove, type WalkNow } from './walk/replay.ts';
-export { ridgeWalk, settings as ridgeSettings } from './walk/ridge-walk.ts';
+export { settings as ridgeSettings } from './walk/ridge-settings.ts';
+export { ridgeWalk } from './walk/ridge-walk.ts';
 export {
   type Brightness,
   readingByEye,
@@ -457,4 +460,4 @@ export {
   sessionOf,
   turnContext,
 } from './walk/walk-reads.ts';
-export { beforeWalkTexts, estimateText, remainingText, remarkText, verdictText } from './walk/walk-words.ts';
+export { beforeWalkTexts, estimateText, remainingText, verdictText } from './walk/walk-words.ts';

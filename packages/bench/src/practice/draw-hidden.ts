@@ -115,7 +115,35 @@ export function drawHidden(
       detuneFactor: 0.1,
     },
     peakReading,
+    focus: null,
     screws: { horizontal: axisScrews(geometry, 'horizontal'), vertical: axisScrews(geometry, 'vertical') },
+  };
+}
+
+/** Sideways run-out of a lens thread, 1σ for a whole turn, m (our own assumption, no source). */
+const threadRunOut = 10e-6;
+
+/**
+ * The same bench with a focus that can be turned, and was left this far from its best place. What its peak would be at the best
+ * place is then the achievable peak. How the aim falls off is left as it was in focus.
+ *
+ * @param advance of the thread a turn, m
+ * @param defocus m
+ */
+export function withFocus(
+  hidden: HiddenBench,
+  { wavelength, modeRadius, focalLength }: Pick<WalkGeometry, 'wavelength' | 'modeRadius' | 'focalLength'>,
+  advance: number,
+  defocus: number,
+): HiddenBench {
+  if (hidden.screws === null) return hidden;
+  // a lens that goes sideways turns the fibre's axis by that over its focal length
+  const [h1, h2] = turnsThatLeave(hidden.screws.horizontal, 0, 1 / focalLength);
+  const [v1, v2] = turnsThatLeave(hidden.screws.vertical, 0, 1 / focalLength);
+  const rayleighRange = (Math.PI * modeRadius ** 2) / wavelength;
+  return {
+    ...hidden,
+    focus: { advance, rayleighRange, defocus, runOut: threadRunOut, aim: [h1, h2, v1, v2] },
   };
 }
 

@@ -37,6 +37,20 @@ export interface AxisScrews {
   readonly distance: readonly [number, number];
 }
 
+/** The thread that carries the lens along the light. */
+export interface FocusThread {
+  /** Advance a turn, m. */
+  readonly advance: number;
+  /** Rayleigh range of the mode, m. */
+  readonly rayleighRange: number;
+  /** How far the facet stands from its best place at first, m. */
+  readonly defocus: number;
+  /** How far it shifts the lens sideways, an axis, 1σ for a whole turn, m; less by the root for less (our own assumption, no source). */
+  readonly runOut: number;
+  /** Turns of the screws that would move the aim as a metre of that does. */
+  readonly aim: OfScrews;
+}
+
 /** Everything about a simulated bench, what nobody can see included. Screws count from their best places, in turns. */
 export interface HiddenBench {
   /** H, turns^−2: row by row in the order of {@link OfScrews}. */
@@ -54,6 +68,8 @@ export interface HiddenBench {
   readonly hands: Hands;
   /** The meter's reading at the achievable peak, floor left out, in its own unit. */
   readonly peakReading: number;
+  /** Null: the focus is glued, and at its best for this bench. */
+  readonly focus: FocusThread | null;
   /** Null where only H is known: then there are no spots on cards. */
   readonly screws: { readonly horizontal: AxisScrews; readonly vertical: AxisScrews } | null;
 }

@@ -1,5 +1,6 @@
 import type { WalkProcedure, WalkVerdict } from '../walk/procedure.ts';
 import { turnsAScrew, type WalkAnswer, type WalkStep } from '../walk/step.ts';
+import { secondsFor } from '../walk/step-time.ts';
 import type { PracticeBench } from './practice-bench.ts';
 
 /** What a step asks, done on a simulated bench. */
@@ -25,8 +26,9 @@ export function doStep(bench: PracticeBench, step: WalkStep): WalkAnswer {
       bench.middle(step.screw, step.target);
       return { outcome: 'did', standing: bench.standing() };
     case 'focus':
+      return { outcome: bench.focus(step.turns) ? 'did' : 'skipped' };
     case 'strip':
-      // a simulated bench has its focus glued, and no light in the cladding
+      // a simulated bench has no light in the cladding
       return { outcome: 'skipped' };
   }
 }
@@ -51,11 +53,6 @@ export interface Tracked {
   readonly seconds: number;
 }
 
-/** Times of a hand, s (our own assumptions, no source). */
-const clock = { turn: 5, detune: 6, sweep: 10, wideSweep: 14, reading: 3 } as const;
-/** A sweep that looks farther than this takes longer, turns. */
-const wide = 0.3;
-
 /** Plays a walk to its end. It is told what is read, and nothing else. */
 export function play(bench: PracticeBench, procedure: WalkProcedure): Played {
   const start = bench.trueShare();
@@ -66,9 +63,8 @@ export function play(bench: PracticeBench, procedure: WalkProcedure): Played {
     const { step } = heard.value;
     const answer = doStep(bench, step);
     if (answer.outcome === 'did') {
-      const readings = answer.highest === undefined && answer.standing === undefined ? 0 : 1;
-      typed += readings;
-      seconds += secondsFor(step) + readings * clock.reading;
+      typed += answer.highest === undefined && answer.standing === undefined ? 0 : 1;
+      seconds += secondsFor(step);
       if (turnsAScrew(step)) {
         const share = bench.trueShare();
         const touched = step.kind === 'sweep' ? Math.max(share, bench.passedShare()) : share;
@@ -78,23 +74,4 @@ export function play(bench: PracticeBench, procedure: WalkProcedure): Played {
     heard = procedure.next(answer);
   }
   return { verdict: heard.value, track, turned: track.length - 1 };
-}
-
-function secondsFor(step: WalkStep): number {
-  switch (step.kind) {
-    case 'sweep':
-      return step.reach !== null && step.reach > wide ? clock.wideSweep : clock.sweep;
-    case 'detune':
-      return clock.detune;
-    case 'turn':
-    case 'focus':
-      return clock.turn;
-    case 'middle':
-      return 2 * clock.detune;
-    case 'stand':
-      return step.why === 'compare' ? clock.reading : 0;
-    case 'floor':
-    case 'strip':
-      return 0;
-  }
 }

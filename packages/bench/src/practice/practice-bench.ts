@@ -20,16 +20,20 @@ export interface PracticeBench {
   detune(screw: Screw, sense: Sense, target: number): void;
   /** A turn by count, as a hand makes it. */
   countedTurn(screw: Screw, turns: number): void;
+  /** Turns the focus thread by count; where it is glued, nothing happens. Whether it could be turned. */
+  focus(turns: number): boolean;
   /** Turns the knob by exactly this much; slack decides how far the screw follows. */
   turn(screw: Screw, turns: number): void;
   /** Turns a screw to both places where the meter shows `target` and stands in the middle. */
   middle(screw: Screw, target: number): void;
   /** Forward and reverse spots on two cards; null where the bench does not know its lengths. */
   spots(places: CardPlaces): CardSpots | null;
-  /** The truth, for those who judge: share of the achievable peak. */
+  /** The truth, for those who judge: share of what the four screws can achieve, the focus left as it is. */
   trueShare(): number;
   /** The same at the highest place that the last sweep went through. */
   passedShare(): number;
+  /** Share of the light that the focus leaves. */
+  trueFocus(): number;
 }
 
 /** A sweep that is given no limits looks this far where nothing is seen, turns. */
@@ -59,7 +63,12 @@ export function practiceBench(hidden: HiddenBench, random: () => number): Practi
     });
     return q;
   };
-  const light = () => lightAt(hidden.shape, distance());
+  let defocus = hidden.focus?.defocus ?? 0;
+  /** What the focus leaves of the light. @source 1/(1 + (Δz/2z_R)²), matched Gaussians on the axis */
+  const inFocus = () => 1 / (1 + (defocus / (2 * (hidden.focus?.rayleighRange ?? 1))) ** 2);
+  const lightFrom = (q: number) => inFocus() * lightAt(hidden.shape, q);
+  const whereIs = (light: number) => whereLightIs(hidden.shape, light / inFocus());
+  const light = () => lightFrom(distance());
   const shown = (net: number) => Math.max(net, 0.3 * hidden.floor) + hidden.floor;
   const dark = (chance: () => number) => hidden.floor * (1 + 0.1 * chance()) * hidden.peakReading;
   const read = (chance: () => number) => {
@@ -107,11 +116,11 @@ export function practiceBench(hidden: HiddenBench, random: () => number): Practi
       const [low, high] = [screws[i]! - looks, screws[i]! + looks];
       const top = Math.min(high, Math.max(low, best));
       const lowestQ = q + h * (top - best) ** 2;
-      const most = lightAt(hidden.shape, lowestQ);
-      passed = most;
+      const most = lightFrom(lowestQ);
+      passed = lightAt(hidden.shape, lowestQ);
       // the hand takes any place for the peak that the meter cannot tell from it
       const unseen = Math.min(0.6, Math.max(0.01, Math.hypot(hidden.noise, (0.25 * hidden.floor) / most)));
-      const edge = whereLightIs(hidden.shape, (1 - unseen) * most);
+      const edge = whereIs((1 - unseen) * most);
       const half = Math.sqrt(Math.max(0, edge - q) / h);
       const [from, to] = [Math.max(low, best - half), Math.min(high, best + half)];
       put(i, from + random() * (to - from) + hidden.hands.finger * normal(), random() < 0.5 ? -1 : 1);
@@ -125,7 +134,7 @@ export function practiceBench(hidden: HiddenBench, random: () => number): Practi
       const i = screwIndex(screw);
       const { best, q, h } = parabola(i);
       const net = (target / hidden.peakReading - hidden.floor) / Math.exp(source);
-      const away = Math.sqrt(Math.max(0, whereLightIs(hidden.shape, net) - q) / h);
+      const away = Math.sqrt(Math.max(0, whereIs(net) - q) / h);
       // who stands beyond that place already does not turn
       const angle = Math.max(0, sense * (best - screws[i]!) + away);
       put(i, screws[i]! + sense * angle * (1 + hidden.hands.detuneFactor * normal()), sense);
@@ -136,6 +145,20 @@ export function practiceBench(hidden: HiddenBench, random: () => number): Practi
       const adds = Math.min(countAdds, Math.max(0.003, 0.4 * Math.abs(turns)));
       turnKnob(screwIndex(screw), turns * (1 + countFactor * normal()) + adds * normal());
     },
+    focus(turns) {
+      const { focus } = hidden;
+      if (focus === null) return false;
+      act();
+      defocus += turns * focus.advance * (1 + hidden.hands.countFactor * normal());
+      const sideways = focus.runOut * Math.sqrt(Math.abs(turns));
+      const [horizontal, vertical] = [sideways * normal(), sideways * normal()];
+      focus.aim.forEach((aim, i) => {
+        const shift = aim * (i < 2 ? horizontal : vertical);
+        screws[i]! += shift;
+        knobs[i]! += shift;
+      });
+      return true;
+    },
     turn(screw, turns) {
       turnKnob(screwIndex(screw), turns);
     },
@@ -144,13 +167,14 @@ export function practiceBench(hidden: HiddenBench, random: () => number): Practi
       const i = screwIndex(screw);
       const { best, q, h } = parabola(i);
       const net = (target / hidden.peakReading - hidden.floor) / Math.exp(source);
-      const half = Math.sqrt(Math.max(0, whereLightIs(hidden.shape, net) - q) / h);
+      const half = Math.sqrt(Math.max(0, whereIs(net) - q) / h);
       const error =
         half * hidden.hands.detuneFactor * normal() * Math.SQRT1_2 + hidden.hands.finger * normal();
       put(i, best + error, random() < 0.5 ? -1 : 1);
     },
     spots: (places) => (hidden.screws === null ? null : cardSpots(hidden.screws, screws, places)),
-    trueShare: light,
+    trueShare: () => lightAt(hidden.shape, distance()),
+    trueFocus: inFocus,
     passedShare: () => passed,
   };
 }

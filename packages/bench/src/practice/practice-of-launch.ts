@@ -2,7 +2,7 @@ import { normalFrom, seededUniform } from '@coreward/optics';
 import { statedBench } from '../forecast/stated-bench.ts';
 import type { Launch } from '../launch/launch.ts';
 import { type WalkedLaunch, type WalkGeometry, walkedLaunch } from '../walk/known.ts';
-import { axisScrews, cameraOffsetError, drawHidden, usualHiddenLaw } from './draw-hidden.ts';
+import { axisScrews, cameraOffsetError, drawHidden, usualHiddenLaw, withFocus } from './draw-hidden.ts';
 import { type AxisScrews, curvatureOf, type HiddenBench, type PeakShape } from './hidden-bench.ts';
 import { type PracticeBench, practiceBench } from './practice-bench.ts';
 
@@ -16,6 +16,9 @@ export type PracticeStart =
 
 /** How far beams miss each other on a bench that was laid out by ruler, an axis, m (our own assumption, no source). */
 const laidOutError = 2.5e-3;
+
+/** How far a focus that can be turned was left from its best place, Rayleigh ranges, 1σ (our own assumption, no source). */
+const threadDefocus = 1;
 
 const offsetErrors: Readonly<Record<PracticeStart, number>> = {
   unsteered: laidOutError,
@@ -45,7 +48,13 @@ export function hiddenBenchOf(launch: Launch, random: () => number, start: Pract
   const { manyModes, geometry } = walked;
   const many =
     manyModes === null ? null : { shape: flank(walked), curvature: plateauCurvature(geometry, manyModes) };
-  const hidden = drawHidden(geometry, law, peakReading, random, many);
+  const glued = drawHidden(geometry, law, peakReading, random, many);
+  const thread = launch.collimator?.focusThread?.value ?? null;
+  const rayleighRange = (Math.PI * geometry.modeRadius ** 2) / geometry.wavelength;
+  const hidden =
+    thread === null || manyModes !== null
+      ? glued
+      : withFocus(glued, geometry, thread, threadDefocus * rayleighRange * normalFrom(random));
   if (start !== 'unsteered') return hidden;
   // nobody has searched for the light yet
   return { ...hidden, start: leftByRuler(geometry, random) };

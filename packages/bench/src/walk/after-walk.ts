@@ -1,8 +1,15 @@
-import type { WalkProcedure, WalkRemark, WalkVerdict } from './procedure.ts';
+import type { WalkProcedure, WalkRemaining, WalkRemark, WalkVerdict } from './procedure.ts';
 import type { WalkAnswer, WalkAxis, WalkStep } from './step.ts';
+import { secondsFor } from './step-time.ts';
 
 /** Reading before over after that still counts as the same: a meter's scatter over a minute. @source our proposal */
 const sameReading = 0.03;
+
+/** Nothing is left to chance here but the hand's own pace. */
+function exactly(steps: readonly WalkStep[]): WalkRemaining {
+  const seconds = steps.reduce((sum, step) => sum + secondsFor(step), 0);
+  return { steps: [steps.length, steps.length], seconds: [seconds, 2 * seconds] };
+}
 
 const axes: readonly WalkAxis[] = ['horizontal', 'vertical'];
 
@@ -30,7 +37,7 @@ export function* afterWalk(verdict: WalkVerdict, withStrip: boolean): WalkProced
   for (const [at, step] of steps.entries()) {
     const remarks: readonly WalkRemark[] =
       lost === null ? [] : [{ id: 'cladding-light', values: { share: lost } }];
-    const answer: WalkAnswer = yield { step, estimate, remarks, remaining: steps.length - at };
+    const answer: WalkAnswer = yield { step, estimate, remarks, remaining: exactly(steps.slice(at)) };
     lost = null;
     if (step.kind !== 'strip' || answer.outcome !== 'did') continue;
     const { before, standing } = answer;

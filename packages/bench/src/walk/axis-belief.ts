@@ -40,7 +40,8 @@ export interface AxisBelief {
   begun: boolean;
 }
 
-const cells = places.length * curvatures.length;
+const width = places.length;
+const cells = width * curvatures.length;
 
 /**
  * Before anything was read along the axis.
@@ -90,37 +91,82 @@ export function beginRow(belief: AxisBelief, ln: number): void {
 }
 
 function forEachCell(act: (cell: number, r: number, k: number) => void): void {
-  for (let k = 0; k < curvatures.length; k++) {
-    for (let i = 0; i < places.length; i++) act(k * places.length + i, places[i]!, k);
+  for (let k = 0; k < lnCurvatures.length; k++) {
+    for (let i = 0; i < width; i++) act(k * width + i, (i - half) * step, k);
   }
+}
+
+/** Where a step of M1 leads to from `r`, before the errors of a hand: √(−ln) it is turned by, and the place. */
+function stepFrom(r: number, curvature: number, sinRidge: number, sense: 1 | -1, fraction: number) {
+  // away from M1's own peak the light falls sooner on one side and later on the other
+  const slope = sense * curvature * r * sinRidge;
+  const turned = -slope + Math.sqrt(slope * slope - Math.log(fraction));
+  return { turned, at: r + sense * sinRidge * turned };
+}
+
+/** Where the light would have come back and did not, a wrong screw is as good an explanation as a wrong belief. */
+const rathersWrong = 0.3;
+
+/**
+ * The light did not come back by M2 after such a step, and the step was undone.
+ *
+ * @param back the least share of the light before it that would have counted as back
+ */
+export function wasTooFar(belief: AxisBelief, sense: 1 | -1, fraction: number, back: number): void {
+  forEachCell((cell, r, k) => {
+    const { at } = stepFrom(r, curvatures[k]!, belief.layout.sinRidge, sense, fraction);
+    if (curvatures[k]! * (at * at - r * r) < -Math.log(back)) belief.weight[cell]! *= rathersWrong;
+  });
+  normalise(belief.weight);
+}
+
+/** Everything may have moved along the ridge by this much, 1σ, half-widths; the next reading begins a row. */
+export function broaden(belief: AxisBelief, sd: number): void {
+  const reach = Math.ceil((3 * sd) / step);
+  const spread = Array.from({ length: 2 * reach + 1 }, (_, j) => normal((j - reach) * step, sd));
+  const weight = new Float64Array(cells);
+  forEachCell((cell, _, k) => {
+    const w = belief.weight[cell]!;
+    if (w < 1e-9) return;
+    const first = k * width;
+    for (let j = 0; j < spread.length; j++) {
+      const there = cell + j - reach;
+      if (there >= first && there < first + width) weight[there]! += w * spread[j]!;
+    }
+  });
+  belief.weight = weight;
+  belief.begun = false;
+  normalise(belief.weight);
 }
 
 /** M1 was turned in `sense` until `fraction` of the light was left, and M2 is about to follow. */
 export function moveAlong(belief: AxisBelief, sense: 1 | -1, fraction: number): void {
   const { sinRidge } = belief.layout;
-  const fall = -Math.log(fraction);
   const weight = new Float64Array(cells);
   const top = new Float64Array(cells);
   const square = new Float64Array(cells);
+  const spread = new Float64Array(width);
   forEachCell((cell, r, k) => {
     const w = belief.weight[cell]!;
-    if (w < 1e-12) return;
-    // away from M1's own peak the light falls sooner on one side and later on the other
-    const slope = sense * curvatures[k]! * r * sinRidge;
-    const turned = -slope + Math.sqrt(slope * slope + fall);
-    const at = r + sense * sinRidge * turned;
+    // what is as good as excluded costs only time
+    if (w < 1e-10) return;
+    const { turned, at } = stepFrom(r, curvatures[k]!, sinRidge, sense, fraction);
     const sd = Math.hypot(sinRidge * Math.hypot(handLaw.detune * turned, handLaw.beside), step / 2);
     const reach = Math.ceil((3.5 * sd) / step);
     const middle = Math.round(at / step) + half;
     const [from, to] = [Math.max(0, middle - reach), Math.min(2 * half, middle + reach)];
     let sum = 0;
-    for (let i = from; i <= to; i++) sum += Math.exp(-(((places[i]! - at) / sd) ** 2) / 2);
+    for (let i = from; i <= to; i++) {
+      const here = Math.exp(-((((i - half) * step - at) / sd) ** 2) / 2);
+      spread[i - from] = here;
+      sum += here;
+    }
     if (!(sum > 0)) return;
     const t = belief.top[cell]!;
     const second = t * t + belief.doubt[cell]!;
     for (let i = from; i <= to; i++) {
-      const part = (w * Math.exp(-(((places[i]! - at) / sd) ** 2) / 2)) / sum;
-      const there = k * places.length + i;
+      const part = (w * spread[i - from]!) / sum;
+      const there = k * width + i;
       weight[there]! += part;
       top[there]! += part * t;
       square[there]! += part * second;
@@ -137,19 +183,37 @@ export function moveAlong(belief: AxisBelief, sense: 1 | -1, fraction: number): 
   normalise(belief.weight);
 }
 
+/** How well the highest light of a sweep would fit, as a density of ln; nothing is learned. */
+export function fitOf(belief: AxisBelief, ln: number, floorOverLight: number): number {
+  let fits = 0;
+  forEachCell((cell, r, k) => {
+    const w = belief.weight[cell]!;
+    if (w > 0) fits += w * likelihood(belief, cell, ln + curvatures[k]! * r * r, floorOverLight).likely;
+  });
+  return fits;
+}
+
+/** The highest light of a sweep as it is believed beforehand, ln: the mean over everything that is believed. */
+export function expectedHighest(belief: AxisBelief): number {
+  let mean = 0;
+  forEachCell((cell, r, k) => {
+    mean += belief.weight[cell]! * (belief.top[cell]! - curvatures[k]! * r * r);
+  });
+  return mean;
+}
+
 /** Weighs by the highest light seen while M2 of this axis was swept; how well it fitted, as a density of ln. */
 export function weighHighest(belief: AxisBelief, ln: number, floorOverLight: number): number {
-  const own = handLaw.highest ** 2 + (handLaw.nearFloor * floorOverLight) ** 2;
-  const { share, depth } = handLaw.missed;
   let fits = 0;
   forEachCell((cell, r, k) => {
     const w = belief.weight[cell]!;
     if (w === 0) return;
-    const off = ln + curvatures[k]! * r * r - belief.top[cell]!;
-    const variance = belief.doubt[cell]! + own;
-    const good = ((1 - share) * Math.exp(-(off * off) / (2 * variance))) / Math.sqrt(2 * Math.PI * variance);
-    const missed = share * (off < 0 ? Math.exp(off / depth) / depth : 1e-3);
-    const likely = good + missed;
+    const { off, variance, good, likely } = likelihood(
+      belief,
+      cell,
+      ln + curvatures[k]! * r * r,
+      floorOverLight,
+    );
     const taught = good / likely;
     belief.top[cell]! += ((taught * belief.doubt[cell]!) / variance) * off;
     belief.doubt[cell]! *= 1 - (taught * belief.doubt[cell]!) / variance;
@@ -158,4 +222,15 @@ export function weighHighest(belief: AxisBelief, ln: number, floorOverLight: num
   });
   normalise(belief.weight);
   return fits;
+}
+
+/** How likely a peak (ln, carried to the top of the ridge) is in one cell: a good sweep, or one that missed its peak. */
+function likelihood(belief: AxisBelief, cell: number, top: number, floorOverLight: number) {
+  const own = handLaw.highest ** 2 + (handLaw.nearFloor * floorOverLight) ** 2;
+  const { share, depth } = handLaw.missed;
+  const off = top - belief.top[cell]!;
+  const variance = belief.doubt[cell]! + own;
+  const good = ((1 - share) * Math.exp(-(off * off) / (2 * variance))) / Math.sqrt(2 * Math.PI * variance);
+  const missed = share * (off < 0 ? Math.exp(off / depth) / depth : 1e-3);
+  return { off, variance, good, likely: good + missed };
 }

@@ -43,6 +43,10 @@ export function newBelief(
   };
 }
 
+/** An axis of which nothing is believed any longer but what the layout and a careful eye say. */
+export const forgotten = ({ layout }: AxisBelief): AxisBelief =>
+  newAxisBelief(layout, [{ error: offsetErrors.at(-2)!, chance: 1 }]);
+
 /** How far the curvature of one axis may differ from the other's (ln, 1σ): the typed lengths are wrong for both alike. */
 const axesDiffer = 0.28;
 
@@ -64,10 +68,18 @@ function curvatureChances(belief: Belief, axis: AxisIndex): readonly number[] {
   return weights.map((weight) => weight / sum);
 }
 
+/** The same, beside the curvatures in rising order. */
+export const curvatureChancesOf = (
+  belief: Belief,
+  axis: AxisIndex,
+): readonly { readonly curvature: number; readonly chance: number }[] =>
+  curvatureChances(belief, axis).map((chance, k) => ({ curvature: curvatures[k]!, chance }));
+
 function marginal({ weight }: AxisBelief): number[] {
+  const width = places.length;
   return curvatures.map((_, k) => {
     let sum = 0;
-    for (let i = 0; i < places.length; i++) sum += weight[k * places.length + i]!;
+    for (let cell = k * width; cell < (k + 1) * width; cell++) sum += weight[cell]!;
     return sum;
   });
 }
@@ -77,17 +89,6 @@ const marginalPrior = marginal(
     { error: 0.3e-3, chance: 1 },
   ]),
 );
-
-/** Chance of each place of an axis and each curvature, both axes heard. Sums to 1. */
-function joint(belief: Belief, axis: AxisIndex): Float64Array {
-  const { weight } = belief.axes[axis];
-  const own = marginal(belief.axes[axis]);
-  const chances = curvatureChances(belief, axis);
-  return weight.map((w, cell) => {
-    const k = Math.floor(cell / places.length);
-    return own[k]! > 0 ? (w / own[k]!) * chances[k]! : 0;
-  });
-}
 
 /** One axis in a few figures. */
 export interface RidgeFigures {
@@ -109,20 +110,28 @@ const wideBin = 16 * lossBin;
 
 /** @param bin width of the bins of losses (ln) */
 export function ridgeFigures(belief: Belief, axis: AxisIndex, bin = lossBin): RidgeFigures {
-  const chances = joint(belief, axis);
+  const { weight } = belief.axes[axis];
+  const own = marginal(belief.axes[axis]);
+  const chances = curvatureChances(belief, axis);
+  const width = places.length;
   const losses = new Float64Array(lossBins);
   let [mean, square, loss, lnCurvature] = [0, 0, 0, 0];
-  chances.forEach((chance, cell) => {
-    if (chance === 0) return;
-    const curvature = curvatures[Math.floor(cell / places.length)]!;
-    const r = places[cell % places.length]!;
-    const lost = curvature * r * r;
-    mean += chance * r;
-    square += chance * r * r;
-    loss += chance * lost;
-    lnCurvature += chance * Math.log(curvature);
-    losses[Math.min(lossBins - 1, Math.floor(lost / bin))]! += chance;
-  });
+  for (let k = 0; k < curvatures.length; k++) {
+    const curvature = curvatures[k]!;
+    // both axes heard: what this one says of the places, and both say of the curvature
+    const scale = own[k]! > 0 ? chances[k]! / own[k]! : 0;
+    lnCurvature += scale * own[k]! * Math.log(curvature);
+    for (let i = 0; i < width; i++) {
+      const chance = scale * weight[k * width + i]!;
+      if (chance < 1e-14) continue;
+      const r = places[i]!;
+      const lost = curvature * r * r;
+      mean += chance * r;
+      square += chance * r * r;
+      loss += chance * lost;
+      losses[Math.min(lossBins - 1, Math.floor(lost / bin))]! += chance;
+    }
+  }
   return {
     value: mean,
     uncertainty: Math.sqrt(Math.max(0, square - mean * mean)),
@@ -135,25 +144,22 @@ export function ridgeFigures(belief: Belief, axis: AxisIndex, bin = lossBin): Ri
 /** Chances of the sum of two losses. */
 function added(a: Float64Array, b: Float64Array): Float64Array {
   const sum = new Float64Array(lossBins);
-  a.forEach((chance, i) => {
-    if (chance < 1e-9) return;
-    b.forEach((other, j) => {
-      sum[Math.min(lossBins - 1, i + j)]! += chance * other;
-    });
-  });
+  const last = lossBins - 1;
+  for (let i = 0; i < lossBins; i++) {
+    const chance = a[i]!;
+    if (chance < 1e-9) continue;
+    for (let j = 0; j < lossBins; j++) sum[Math.min(i + j, last)]! += chance * b[j]!;
+  }
   return sum;
 }
 
 /**
- * Chances of losses along both ridges, and of all losses as the screws stand.
+ * Chances of all losses as the screws stand.
  *
  * @param bin width of the bins of losses (ln)
  */
-export function lossChances(
-  belief: Belief,
-  bin = lossBin,
-): { readonly along: Float64Array; readonly whole: Float64Array } {
-  const along = added(ridgeFigures(belief, 0, bin).losses, ridgeFigures(belief, 1, bin).losses);
+export function lossChances(belief: Belief, bin = lossBin): Float64Array {
+  const along = alongChances(belief, bin);
   const left = belief.left.map(({ losses, chances }) => {
     const bins = new Float64Array(lossBins);
     losses.forEach((loss, i) => {
@@ -161,8 +167,12 @@ export function lossChances(
     });
     return bins;
   });
-  return { along, whole: added(along, added(left[0]!, left[1]!)) };
+  return added(along, added(left[0]!, left[1]!));
 }
+
+/** Chances of losses along both ridges. */
+export const alongChances = (belief: Belief, bin = lossBin): Float64Array =>
+  added(ridgeFigures(belief, 0, bin).losses, ridgeFigures(belief, 1, bin).losses);
 
 /** Chance that no more than `ln` is lost. */
 export function chanceBelow(chances: Float64Array, ln: number): number {
@@ -173,10 +183,10 @@ export function chanceBelow(chances: Float64Array, ln: number): number {
 
 /** What is told of a belief. */
 export function estimateOf(belief: Belief): WalkEstimate {
-  const fine = lossChances(belief).whole;
+  const fine = lossChances(belief);
   // where the last bin holds one of the three figures, it would be told for what is only its least
   const width = fine.at(-1)! > 0.05 ? wideBin : lossBin;
-  const whole = width === lossBin ? fine : lossChances(belief, width).whole;
+  const whole = width === lossBin ? fine : lossChances(belief, width);
   const quantile = (share: number) => {
     let sum = 0;
     const bin = whole.findIndex((chance) => {

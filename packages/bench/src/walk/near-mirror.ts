@@ -1,5 +1,6 @@
+import { alwaysBelow, driftOf, type Repeats, scatterOf } from './failure-signs.ts';
 import type { Screw, WalkAxis } from './step.ts';
-import { type Asking, isSpent, stand, sweep, type Trail } from './trail.ts';
+import { type Asking, isSpent, notice, stand, sweep, type Trail } from './trail.ts';
 
 export const near = (axis: WalkAxis): Screw => ({ mirror: 'M2', axis });
 export const far = (axis: WalkAxis): Screw => ({ mirror: 'M1', axis });
@@ -49,16 +50,33 @@ export function* polish(trail: Trail, tries = triesOfOneScrew): Asking<Polished>
   const below: (number | null)[] = [];
   for (const axis of axes) {
     let missing: number | null = null;
+    const repeats: { readonly highest: number[]; readonly standing: number[] } = {
+      highest: [],
+      standing: [],
+    };
     for (let i = 0; i < tries && !isSpent(trail); i++) {
       const seen = yield* sweep(trail, near(axis), 'polish');
       if (seen === null) break;
       highest.push(seen);
       const standing = yield* stand(trail, 'compare');
       if (standing === null) break;
+      repeats.highest.push(seen);
+      repeats.standing.push(standing);
       missing = seen - standing;
       if (missing < closeEnough) break;
     }
+    noticeRepeats(trail, repeats);
     below.push(missing);
   }
   return { highest, below };
+}
+
+/** Says what the repeats of one screw tell of source, hand and mount. */
+export function noticeRepeats(trail: Trail, repeats: Repeats): void {
+  const drift = driftOf(repeats.highest);
+  if (drift !== null) notice(trail, { id: 'source-drifts', values: { change: Math.expm1(drift) } });
+  const scatter = scatterOf(repeats);
+  if (scatter !== null) notice(trail, { id: 'repeats-scatter', values: { scatter } });
+  const below = alwaysBelow(repeats);
+  if (below !== null) notice(trail, { id: 'stands-below-highest', values: { below: -Math.expm1(-below) } });
 }

@@ -1,3 +1,4 @@
+import type { WalkRemarkId } from './remark-words.ts';
 import type { WalkAnswer, WalkStep } from './step.ts';
 
 /** What is believed at a moment of a walk, always with its doubt. */
@@ -18,7 +19,7 @@ export interface WalkEstimate {
 
 /** Something noticed that is said to the person: a failure sign, a warning, a fact. */
 export interface WalkRemark {
-  readonly id: string;
+  readonly id: WalkRemarkId;
   readonly values?: Readonly<Record<string, number>>;
 }
 
@@ -38,8 +39,16 @@ export interface WalkAsk {
   readonly estimate: WalkEstimate;
   /** What was newly noticed before this step. */
   readonly remarks: readonly WalkRemark[];
-  /** Steps that probably remain, this one included; null: cannot be said yet. */
-  readonly remaining: number | null;
+  /** What probably remains, this step included; null: cannot be said. */
+  readonly remaining: WalkRemaining | null;
+}
+
+/** What of a walk probably remains until its verdict: nine of ten lie between the two of each. */
+export interface WalkRemaining {
+  /** Things that are asked. */
+  readonly steps: readonly [number, number];
+  /** By the clock of an unhurried hand, s. */
+  readonly seconds: readonly [number, number];
 }
 
 /**

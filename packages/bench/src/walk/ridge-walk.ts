@@ -1,21 +1,29 @@
-import { beginRow, moveAlong, weighHighest } from './axis-belief.ts';
+import { beginRow, broaden, expectedHighest, fitOf, moveAlong, wasTooFar } from './axis-belief.ts';
 import {
   type AxisIndex,
   type Belief,
   chanceBelow,
   estimateOf,
+  forgotten,
   lossChances,
   newBelief,
   type RidgeFigures,
   ridgeFigures,
 } from './belief.ts';
-import { bringBack, mostUndone } from './bring-back.ts';
+import { bringBack, gainsBack, mostUndone } from './bring-back.ts';
+import { isFlat } from './failure-signs.ts';
+import { belowForecast, seekFocus } from './focus-search.ts';
 import type { Known } from './known.ts';
-import { compared, leftBySweep, quantileLeft } from './left-behind.ts';
+import { leftBySweep } from './left-behind.ts';
+import { isPlateau, toTheMiddle } from './middle-walk.ts';
 import { axes, far, near } from './near-mirror.ts';
 import type { WalkProcedure, WalkVerdict } from './procedure.ts';
 import { ridgeLayout } from './ridge-layout.ts';
+import { coarseOf, doubtLayout, isLayoutLost, learn, type Mind, sureAlong } from './ridge-mind.ts';
+import { polishNear } from './ridge-polish.ts';
+import { budget, settings } from './ridge-settings.ts';
 import type { Sense } from './step.ts';
+import { asTaught } from './taught-walk.ts';
 import {
   type Asking,
   askFloor,
@@ -24,61 +32,10 @@ import {
   newTrail,
   notice,
   stand,
+  standsAt,
   sweep,
   type Trail,
 } from './trail.ts';
-
-/** Screws turned at most. */
-const budget = 110;
-
-/** What decides when a walk goes on and when it ends; chosen on benches drawn for that, never on those it is counted on. */
-export const settings = {
-  /** Wanted of the light along the ridges: no more lost (ln) than what M2 will leave lets over of this, so surely. */
-  allLoss: 0.047,
-  leftShare: 0.7,
-  leastLoss: 0.012,
-  mostLoss: 0.03,
-  alongChance: 0.93,
-  /** After so few steps a good start is believed a little sooner. */
-  fewSteps: 3,
-  earlyChance: 0.83,
-  /** Share of the expected loss that must come from the mean for a move to go there. */
-  meanShare: 0.45,
-  /** A step that is to teach is so many uncertainties long, within these limits. */
-  learnTimes: 1.5,
-  learnLeast: 0.25,
-  learnMost: 0.5,
-  /** Deepest detuning, √(−ln fraction), clear of a weak wide foot under the peak; and how many floors stay. */
-  deepest: 2.1,
-  floors: 5,
-  shallowest: 0.3,
-  /** Left by M2 at the end: this little (ln) is expected in one axis. */
-  left: 0.008,
-  polishTries: 7,
-  /** or so many throws of a hand are worse, and more with every try. */
-  content: 0.35,
-  contentMore: 0.1,
-  /** A first sweep near the floor that may have left more than this (ln) is made again. */
-  leftInTheDark: 0.05,
-  /** Steps along the ridge before it is polished whatever is believed. */
-  mostSteps: 30,
-  rounds: 3,
-  claim: 0.85,
-};
-
-/** A reading fits badly when its likelihood (a density of ln) is below this. */
-const surprising = 0.3;
-
-/** What this walk keeps in mind besides its trail. */
-interface Mind extends Belief {
-  /** ln of the highest light when each screw of M2 was swept last; null: not known. */
-  readonly highest: [number | null, number | null];
-  /** The axis whose row of readings is going on. */
-  row: AxisIndex | null;
-  /** Steps of M1 so far. */
-  steps: number;
-  surprises: number;
-}
 
 /**
  * The tool's own walk: the near mirror live, the far mirror stepped by the light, the highest reading noted; what the
@@ -88,36 +45,44 @@ export function* ridgeWalk(known: Known): WalkProcedure {
   const trail = newTrail(budget);
   yield* askFloor(trail, known.floor);
   const mind = yield* firstPeak(trail, known);
-  for (let round = 0; round < settings.rounds; round++) {
-    yield* alongTheRidge(trail, mind);
-    yield* polishNear(trail, mind);
-    if (isSpent(trail) || sureAlong(mind) || trail.undone >= mostUndone) break;
+  const instead = yield* toThePeak(trail, mind);
+  if (instead !== null) return instead;
+  // focus is another screw: M2 and the ridge are looked at once more behind it
+  if (yield* seekFocus(trail, known)) {
+    mind.row = null;
+    for (const belief of mind.axes) broaden(belief, settings.movedByFocus);
+    const after = yield* toThePeak(trail, mind);
+    if (after !== null) return after;
   }
-  return verdictOf(trail, mind);
+  return verdictOf(trail, mind, known);
 }
 
-/** Whether little enough is lost along the ridges that with what M2 will leave 95 % are in. */
-function sureAlong(mind: Mind): boolean {
-  const willBeLeft = mind.axes.reduce((sum, { layout }) => sum + leftBySweep(layout, 0).expected, 0);
-  const most = Math.min(
-    settings.mostLoss,
-    Math.max(settings.leastLoss, settings.allLoss - settings.leftShare * willBeLeft),
-  );
-  return (
-    chanceBelow(lossChances(mind).along, most) >=
-    (mind.steps < settings.fewSteps ? settings.earlyChance : settings.alongChance)
-  );
+/** Along the ridges and M2 behind them, until both are believed; a verdict where the ridge had to be given up. */
+function* toThePeak(trail: Trail, mind: Mind): Asking<WalkVerdict | null> {
+  for (let round = 0; round < settings.rounds; round++) {
+    const end = yield* alongTheRidge(trail, mind);
+    if (end === 'plateau') return yield* toTheMiddle(trail);
+    if (end === 'layout-lost') return yield* asTaught(trail);
+    yield* polishNear(trail, mind);
+    if (isSpent(trail) || sureAlong(mind) || hasGivenUp(trail, mind)) break;
+  }
+  return null;
 }
+
+/** M1 did nothing, or what it did had to be undone, too often for it to be chance. */
+const hasGivenUp = (trail: Trail, mind: Mind): boolean => trail.undone >= mostUndone || mind.idle >= mostIdle;
+const mostIdle = 3;
 
 /** M2 of both axes, and what their gains say of how the spots lay. */
 function* firstPeak(trail: Trail, known: Known): Asking<Mind> {
   const layout = [ridgeLayout(known, 'horizontal'), ridgeLayout(known, 'vertical')] as const;
+  standsAt(trail, { kind: 'first', sweeps: 0 });
   let before = yield* stand(trail, 'start');
   const gains: (number | null)[] = [];
-  const highest: [number | null, number | null] = [null, null];
   const left = [leftBySweep(layout[0], 1), leftBySweep(layout[1], 1)] as const;
   const lefts: Belief['left'] = [...left];
   for (let i = 0; i < 6 && !isSpent(trail); i++) {
+    standsAt(trail, { kind: 'first', sweeps: i });
     const axis: AxisIndex = i % 2 === 0 ? 0 : 1;
     if (i >= 2 && lefts[axis].expected < settings.leftInTheDark) break;
     const seen = yield* sweep(trail, near(axes[axis]!), 'climb');
@@ -126,21 +91,38 @@ function* firstPeak(trail: Trail, known: Known): Asking<Mind> {
     else if (gain !== null) gains[axis] = (gains[axis] ?? 0) + gain;
     if (seen === null) continue;
     before = seen;
-    highest[axis] = seen;
     lefts[axis] = leftBySweep(layout[axis], trail.floor / Math.exp(seen));
   }
-  return { ...newBelief(layout, gains), left: lefts, highest, row: null, steps: 0, surprises: 0 };
+  const peaks = before === null ? [] : [before];
+  const belief = { ...newBelief(layout, gains), left: lefts };
+  return { ...belief, row: null, steps: 0, surprises: 0, idle: 0, peaks, isPeak: false };
 }
 
-/** Steps of M1, each followed by M2, until little is believed to be lost. */
-function* alongTheRidge(trail: Trail, mind: Mind): Asking<void> {
-  for (let i = 0; i < settings.mostSteps && !isSpent(trail); i++) {
-    if (sureAlong(mind) || trail.undone >= mostUndone) return;
+/** Steps of M1, each followed by M2, until little is believed to be lost, or why no more of them helps. */
+function* alongTheRidge(trail: Trail, mind: Mind): Asking<'believed' | 'plateau' | 'layout-lost'> {
+  for (let i = 0; i < settings.mostSteps && trail.turned < budget - settings.keptForPolish; i++) {
+    if (sureAlong(mind) || hasGivenUp(trail, mind)) break;
     const figures = [ridgeFigures(mind, 0), ridgeFigures(mind, 1)] as const;
     const axis: AxisIndex = figures[0].loss >= figures[1].loss ? 0 : 1;
+    standsAt(trail, { kind: 'along', ahead: stepsAhead(trail, mind, figures), coarse: coarseOf(mind) });
     yield* step(trail, mind, axis, wantedMove(figures[axis]));
+    if (!mind.isPeak && isFlat(mind.peaks)) {
+      if (yield* isPlateau(trail, mind.axes[0].layout.nearPerTurn)) return 'plateau';
+      mind.isPeak = true;
+      mind.row = null;
+    }
+    doubtLayout(trail, mind);
+    if (isLayoutLost(mind)) return 'layout-lost';
   }
+  return 'believed';
 }
+
+/** Steps of M1 that lead to where the peak is believed, or as far as the doubt reaches. */
+const stepsAhead = (trail: Trail, { axes: [h, v] }: Mind, figures: readonly [RidgeFigures, RidgeFigures]) =>
+  [h, v].reduce((sum, { layout }, axis) => {
+    const { value, uncertainty } = figures[axis as AxisIndex];
+    return sum + Math.hypot(value, uncertainty) / (layout.sinRidge * deepestWith(trail));
+  }, 0);
 
 /** Where to go along the ridge of an axis: to where the peak is believed, or to where more is learned. */
 function wantedMove({ value, uncertainty }: RidgeFigures): number {
@@ -165,17 +147,47 @@ function* step(trail: Trail, mind: Mind, axis: AxisIndex, move: number): Asking<
   mind.steps += 1;
   const left = yield* detune(trail, far(axes[axis]!), sense, fraction);
   if (left === null) {
-    yield* sweepNear(trail, mind, axis, 'bring-back');
+    noticeIdle(trail, mind);
+    learn(trail, mind, axis, yield* sweep(trail, near(axes[axis]!), 'bring-back'));
     return;
   }
   const { seen, isUndone } = yield* bringBack(trail, axes[axis]!, left);
   if (isUndone) {
     // M1 stands where it stood as nearly as a sweep brings it there: what follows is a new row of readings
     mind.row = null;
+    wasTooFar(belief, sense, left, gainsBack * left);
     return;
   }
   moveAlong(belief, sense, left);
-  learn(trail, mind, axis, seen);
+  const believed = yield* looksAgain(trail, mind, axis, seen);
+  learn(trail, mind, axis, believed);
+  if (believed !== null) mind.peaks = depth < settings.farStep ? [] : [...mind.peaks, believed];
+}
+
+/** A meter that does not fall when M1 is turned sees no light that comes by M1. */
+function noticeIdle(trail: Trail, mind: Mind): void {
+  mind.idle += 1;
+  if (mind.idle === 2) notice(trail, { id: 'far-mirror-does-nothing' });
+}
+
+/** A peak above anything that was believed, ln. */
+const farAbove = 0.3;
+
+/** A peak that hardly can be is looked for once more before it is believed; the higher one counts. */
+function* looksAgain(trail: Trail, mind: Mind, axis: AxisIndex, seen: number | null): Asking<number | null> {
+  const belief = mind.axes[axis];
+  if (seen === null || !belief.begun || isSpent(trail)) return seen;
+  if (fitOf(belief, seen, trail.floor / Math.exp(seen)) >= settings.incredible) return seen;
+  const isAbove = seen > expectedHighest(belief) + farAbove;
+  notice(trail, { id: isAbove ? 'second-maximum' : 'peak-does-not-fit' });
+  const again = yield* sweep(trail, near(axes[axis]!), 'bring-back');
+  const higher = again === null ? seen : Math.max(seen, again);
+  // what was read before was read on another peak, and says nothing of this one
+  if (isAbove) {
+    Object.assign(belief, forgotten(belief));
+    beginRow(belief, higher);
+  }
+  return higher;
 }
 
 /** √(−ln) of the least light that still stands clear of the floor. */
@@ -185,58 +197,15 @@ function deepestWith({ peak, floor }: Trail): number {
   return Math.min(settings.deepest, Math.sqrt(Math.max(0.5, clear)));
 }
 
-/** A sweep of M2 and what it teaches. */
-function* sweepNear(
-  trail: Trail,
-  mind: Mind,
-  axis: AxisIndex,
-  why: 'bring-back' | 'polish',
-): Asking<number | null> {
-  const seen = yield* sweep(trail, near(axes[axis]!), why);
-  learn(trail, mind, axis, seen);
-  return seen;
-}
-
-/** What the highest light of a sweep of M2 teaches; null: it told nothing. */
-function learn(trail: Trail, mind: Mind, axis: AxisIndex, seen: number | null): void {
-  if (seen === null) return;
-  const floors = trail.floor / Math.exp(seen);
-  if (mind.row === axis && mind.axes[axis].begun) {
-    if (weighHighest(mind.axes[axis], seen, floors) < surprising) mind.surprises += 1;
-  }
-  mind.highest[axis] = seen;
-  mind.left[axis] = leftBySweep(mind.axes[axis].layout, floors);
-  trail.estimate = estimateOf(mind);
-}
-
-/** M2 of both axes until the meter stands where it was highest, or as near to it as these mounts let a hand come. */
-function* polishNear(trail: Trail, mind: Mind): Asking<void> {
-  const order: readonly AxisIndex[] = mind.row === 1 ? [0, 1] : [1, 0];
-  for (const axis of order) {
-    let [sum, count] = [0, 0];
-    for (let i = 0; i < settings.polishTries && !isSpent(trail); i++) {
-      const seen = yield* sweepNear(trail, mind, axis, 'polish');
-      const standing = yield* stand(trail, 'compare');
-      if (seen === null || standing === null) break;
-      sum += seen;
-      count += 1;
-      const before = mind.left[axis];
-      mind.left[axis] = compared(before, sum / count - standing, trail.floor / Math.exp(standing));
-      trail.estimate = estimateOf(mind);
-      // every sweep is a new throw: a mount that is coarse for the light must be lucky, and in the end content with less
-      const content = settings.content + settings.contentMore * i;
-      if (mind.left[axis].expected < Math.max(settings.left, quantileLeft(before, content))) break;
-    }
-  }
-}
-
-function verdictOf(trail: Trail, mind: Mind): WalkVerdict {
-  const claims95 = chanceBelow(lossChances(mind).whole, -Math.log(0.95)) >= settings.claim;
+function verdictOf(trail: Trail, mind: Mind, known: Known): WalkVerdict {
+  const claims95 = chanceBelow(lossChances(mind), -Math.log(0.95)) >= settings.claim;
   if (mind.surprises > 2) notice(trail, { id: 'readings-disagree' });
+  const share = belowForecast(trail, known);
+  if (share !== null) notice(trail, { id: 'below-forecast', values: { share } });
   return {
     reason: claims95
       ? 'reached'
-      : trail.undone >= mostUndone
+      : hasGivenUp(trail, mind)
         ? 'something-else'
         : isSpent(trail)
           ? 'budget'

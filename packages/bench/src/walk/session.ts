@@ -39,7 +39,8 @@ export function walkPlan(launch: Launch): WalkPlan {
   const known = knownOf(launch);
   const { budget, taker } = statedBench(launch);
   return {
-    known,
+    // in W, as a meter of power shows it
+    known: { ...known, forecastPeak: launch.laser.power.value * budget.output },
     withStrip: budget.claddingAtFarEnd > claddingToTry * budget.output,
     fewModes: !known.manyModes && taker.set !== null && taker.set.modes.length > 1,
   };
@@ -48,11 +49,18 @@ export function walkPlan(launch: Launch): WalkPlan {
 /** Where a session stands. */
 export function walkNow(plan: WalkPlan, { procedure, meter, floor, answers }: WalkSession): WalkNow {
   return replayWalk(
-    () => procedures[procedure]({ ...plan.known, floor: meter === 'eye' ? 0 : floor }),
+    () => procedures[procedure](knownTo(meter, plan.known, floor)),
     (verdict) => afterWalk(verdict, plan.withStrip && meter !== 'eye'),
     answers,
   );
 }
+
+/** By eye there is no floor to be taken off; only a meter of power can be held against the forecast. */
+const knownTo = (meter: WalkMeter, known: Known, floor: number | null): Known => ({
+  ...known,
+  floor: meter === 'eye' ? 0 : floor,
+  forecastPeak: meter === 'power' ? known.forecastPeak : null,
+});
 
 const procedures: Readonly<Record<WalkProcedureName, (known: Known) => WalkProcedure>> = {
   // a plateau has no ridge: the layout says so beforehand

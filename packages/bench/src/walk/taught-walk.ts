@@ -3,7 +3,18 @@ import type { Known } from './known.ts';
 import { axes, far, near, peakNearMirror, polish } from './near-mirror.ts';
 import type { WalkProcedure, WalkVerdict } from './procedure.ts';
 import type { Sense, WalkAxis } from './step.ts';
-import { type Asking, askFloor, detune, isSpent, newTrail, notice, sweep, type Trail } from './trail.ts';
+import {
+  type Asking,
+  askFloor,
+  detune,
+  isSpent,
+  newTrail,
+  noEstimate,
+  notice,
+  standsAt,
+  sweep,
+  type Trail,
+} from './trail.ts';
 
 /** Steps of the far mirror, round by round: the light is let down to this fraction before the near mirror follows. */
 const fractions = [0.1, Math.sqrt(0.1)] as const;
@@ -21,25 +32,33 @@ const budget = 160;
 export function* taughtWalk(known: Pick<Known, 'floor'>, rounds: 1 | 2 = 1): WalkProcedure {
   const trail = newTrail(budget);
   yield* askFloor(trail, known.floor);
+  standsAt(trail, { kind: 'climb', behind: 2 * rounds - 1, reversals: -1 });
   yield* peakNearMirror(trail);
-  for (const fraction of fractions.slice(0, rounds)) {
-    for (const axis of axes) yield* climbAxis(trail, axis, fraction);
-  }
+  const climbs = fractions.slice(0, rounds).flatMap((fraction) => axes.map((axis) => ({ axis, fraction })));
+  for (const [i, { axis, fraction }] of climbs.entries())
+    yield* climbAxis(trail, axis, fraction, climbs.length - 1 - i);
   return yield* finish(trail);
 }
 
-/** Steps along one axis until the peak has been passed twice. */
-export function* climbAxis(trail: Trail, axis: WalkAxis, fraction: number): Asking<void> {
+/**
+ * Steps along one axis until the peak has been passed twice.
+ *
+ * @param place how many axes are still to be climbed behind this one
+ */
+export function* climbAxis(trail: Trail, axis: WalkAxis, fraction: number, place: number): Asking<void> {
   let sense: Sense = 1;
   let reversals = 0;
   let before = trail.peak === null ? null : Math.log(trail.peak);
   let unheard = 0;
+  let idle = 0;
   while (!isSpent(trail) && unheard < 3 && trail.undone < mostUndone) {
+    standsAt(trail, { kind: 'climb', behind: place, reversals });
     const left = yield* detune(trail, far(axis), sense, fraction);
     const seen =
       left === null
         ? yield* sweep(trail, near(axis), 'bring-back')
         : (yield* bringBack(trail, axis, left)).seen;
+    if (left === null && ++idle === 2) notice(trail, { id: 'far-mirror-does-nothing' });
     unheard = left !== null && seen !== null ? 0 : unheard + 1;
     // the step that leads back over the peak is the last
     if (reversals === 2) return;
@@ -53,13 +72,20 @@ export function* climbAxis(trail: Trail, axis: WalkAxis, fraction: number): Aski
 
 /** The last look at the near mirror. Without a model nothing can be said about what is missing along the far one. */
 export function* finish(trail: Trail): Asking<WalkVerdict> {
-  const { below } = yield* polish(trail);
-  if (below.some((missing) => missing !== null && missing > 0.03))
-    notice(trail, { id: 'stands-below-highest' });
+  standsAt(trail, { kind: 'climb', behind: -1, reversals: 0 });
+  yield* polish(trail);
   return {
     reason: trail.undone >= mostUndone ? 'something-else' : isSpent(trail) ? 'budget' : 'hand-limit',
     claims95: false,
     estimate: trail.estimate,
     remarks: trail.noticed,
   };
+}
+
+/** Goes on without the layout from wherever a walk by it has come to, because its lengths do not explain what is read. */
+export function* asTaught(trail: Trail): Asking<WalkVerdict> {
+  notice(trail, { id: 'goes-on-as-taught' });
+  trail.estimate = noEstimate;
+  for (const [i, axis] of axes.entries()) yield* climbAxis(trail, axis, fractions[0], axes.length - 1 - i);
+  return yield* finish(trail);
 }

@@ -1,6 +1,8 @@
 import { checkAnswer } from './check-answer.ts';
-import type { WalkAsk, WalkEstimate, WalkRemark } from './procedure.ts';
+import type { WalkAsk, WalkEstimate, WalkRemaining, WalkRemark } from './procedure.ts';
+import { lessOne, remainingAt, type Stage } from './remaining.ts';
 import { type Screw, type Sense, turnsAScrew, type WalkAnswer, type WalkStep } from './step.ts';
+import { secondsFor } from './step-time.ts';
 
 /** Part of a procedure: asks, and ends with something. */
 export type Asking<T> = Generator<WalkAsk, T, WalkAnswer>;
@@ -26,8 +28,8 @@ export interface Trail {
   /** Highest reading of the last sweep, floor left out; null: none yet. */
   peak: number | null;
   estimate: WalkEstimate;
-  /** Steps that probably remain. */
-  remaining: number | null;
+  /** What probably remains. */
+  remaining: WalkRemaining | null;
   /** Noticed, and not yet said. */
   remarks: WalkRemark[];
   /** Everything that was noticed. */
@@ -52,6 +54,11 @@ export function notice(trail: Trail, remark: WalkRemark): void {
   trail.noticed.push(remark);
 }
 
+/** Tells how much is left from here on. */
+export function standsAt(trail: Trail, stage: Stage): void {
+  trail.remaining = remainingAt(stage);
+}
+
 /** Asks one step and hears the answer. */
 export function* ask(trail: Trail, step: WalkStep): Asking<WalkAnswer> {
   const remarks = trail.remarks;
@@ -59,7 +66,7 @@ export function* ask(trail: Trail, step: WalkStep): Asking<WalkAnswer> {
   if (turnsAScrew(step)) trail.turned += 1;
   const answer = yield { step, estimate: trail.estimate, remarks, remaining: trail.remaining };
   checkAnswer(step, answer);
-  if (trail.remaining !== null) trail.remaining = Math.max(1, trail.remaining - 1);
+  if (trail.remaining !== null) trail.remaining = lessOne(trail.remaining, secondsFor(step));
   return answer;
 }
 

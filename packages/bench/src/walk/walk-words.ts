@@ -1,6 +1,6 @@
 /** Everything a screen or a shell says of a walk. */
 import { writeInterval, writeValue } from '../units/write.ts';
-import type { WalkEstimate, WalkRemark, WalkVerdict } from './procedure.ts';
+import type { WalkEstimate, WalkRemaining, WalkVerdict } from './procedure.ts';
 import type { WalkMeter } from './reading-text.ts';
 import type { WalkPlan } from './session.ts';
 
@@ -21,28 +21,14 @@ function sideText(share: number | null): string {
   return share < 0.3 ? ', mostly vertical' : '';
 }
 
-/** How many steps probably remain. */
-export function remainingText(remaining: number | null): string | null {
+/** How much probably remains, never without its doubt. */
+export function remainingText(remaining: WalkRemaining | null): string | null {
   if (remaining === null) return null;
-  return remaining <= 1 ? 'This is probably the last step.' : `About ${Math.round(remaining)} steps.`;
-}
-
-/** Something noticed, in a sentence with what to do about it. */
-export function remarkText({ id, values = {} }: WalkRemark): string {
-  switch (id) {
-    case 'cladding-light':
-      return `${writeValue(values.share ?? 0, 'fraction', 2)} of the reading was cladding light. Take it off before you walk again: it hides the peak of the core.`;
-    case 'light-not-back':
-      return 'The light did not come back: the wrong screw, the wrong way, or not far enough. Look which screw you turned before, then search farther to both sides.';
-    case 'step-undone':
-      return 'Still no light: the step before is undone. Turn M1 until the light is back; if another screw was turned by mistake, turn that one back first.';
-    case 'readings-disagree':
-      return 'The readings do not fit together: check the source against a reference, and the lengths of the launch.';
-    case 'stands-below-highest':
-      return 'The reading stands below the highest seen: slack, a spring, or a hand on the knob. Let go and look again.';
-    default:
-      return `Noticed: ${id.replaceAll('-', ' ')}.`;
-  }
+  const [least, most] = remaining.steps;
+  if (most <= 1) return 'This is probably the last step.';
+  const [from, to] = remaining.seconds.map((seconds) => Math.max(1, Math.round(seconds / 60)));
+  const steps = least === most ? `${most} steps` : `${least} to ${most} steps`;
+  return `Probably ${steps} more, this one included: ${from === to ? `about ${to}` : `${from} to ${to}`} min.`;
 }
 
 /** How the walk ended, and whether it may be believed. */
