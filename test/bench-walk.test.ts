@@ -3,6 +3,7 @@ import { play, practiceBench, Refusal, ridgeWalk } from '@coreward/bench';
 import { seededUniform } from '@coreward/optics';
 import { expect, test, vi } from 'vitest';
 import { benchesIn } from '../scripts/bench-walk/bench-file.ts';
+import { settingsText } from '../scripts/bench-walk/document.ts';
 import { drawnBenches } from '../scripts/bench-walk/drawn-benches.ts';
 import { policies } from '../scripts/bench-walk/policies.ts';
 import { requestOf } from '../scripts/bench-walk/request.ts';
@@ -151,4 +152,8 @@ test('an option that is misspelt is answered with the ones there are', () => {
   for (const seeds of ['9-3', '1', 'a-b', '-5-2'])
     expect(refused(() => requestOf([`--seeds=${seeds}`]))[0]!.mend).toContain('0-199');
   expect(requestOf(['--seeds', '3-3', '--json'])).toMatchObject({ seeds: [3, 3], json: true });
+});
+
+test('the page on the walk was counted with the settings that are shipped', () => {
+  expect(readFileSync('docs/walk.md', 'utf8')).toContain(settingsText());
 });

@@ -21,7 +21,7 @@ export interface DocumentCount {
 
 const files = ['V', 'T', 'V-cam', 'V-f30', 'V-d20', 'V-m2', 'V-astig'] as const;
 const onlyCompared = ['walk', 'parab_ruler', 'parab', 'coord'] as const;
-const inStreams = ['V', 'T', 'V-cam', 'V-f30', 'V-foot'] as const;
+const inStreams = ['V', 'T', 'V-cam'] as const;
 const streamsOf = { ridge: 3, walk_hold1: 8 } as const;
 /** As many as the other program walked, which is enough where none fails. */
 const manyModed = [0, 39] as const;
