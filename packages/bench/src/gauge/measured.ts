@@ -1,3 +1,4 @@
+import { OutOfRange } from '@coreward/optics';
 import { Refusal, type RefusalParts } from '../refusal.ts';
 import { type AnswerWords, answerWords } from './answer-words.ts';
 import { assign, type RawSetting } from './assign.ts';
@@ -58,7 +59,12 @@ export function measured(
       readings: Math.max(0, ...Object.values(readings.columns).map(({ length }) => length)),
     };
   } catch (error) {
-    if (!(error instanceof Refusal)) throw error;
-    return { kind: 'refused', refused: error.parts };
+    if (error instanceof Refusal) return { kind: 'refused', refused: error.parts };
+    // what was typed lies outside what a formula knows: the typist's to mend
+    if (error instanceof OutOfRange) {
+      const { where, what, mend } = error;
+      return { kind: 'refused', refused: [{ where: `${file} ${where}`, what, mend }] };
+    }
+    throw error;
   }
 }

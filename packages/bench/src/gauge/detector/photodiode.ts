@@ -1,5 +1,11 @@
-import { isLoadSaturated, siliconResponsivityEstimate, unbiasedVoltageLimit } from '@coreward/optics';
+import {
+  isLoadSaturated,
+  OutOfRange,
+  siliconResponsivityEstimate,
+  unbiasedVoltageLimit,
+} from '@coreward/optics';
 import { Refusal } from '../../refusal.ts';
+import { writeValue } from '../../units/write.ts';
 import { undetermined } from '../answer.ts';
 import type { Gauge, GaugeResult, Readings, Setting } from '../gauge.ts';
 import { column, derived, type Known, meanOf, settingAs } from '../known.ts';
@@ -190,12 +196,25 @@ function responsivityOf(given: Setting | undefined, wavelength: Setting | undefi
       mend: `${setTo('responsivity', '0.4 A/W')}, or ${setToWithin('wavelength', '635 nm')} for a typical silicon diode.`,
     });
   }
-  const { value, relativeHalfWidth } = siliconResponsivityEstimate(wavelength.value);
+  const { value, relativeHalfWidth } = typicalSilicon(wavelength.value);
   return {
     from: 'responsivity of a typical silicon diode',
     value,
     uncertainty: (value * relativeHalfWidth) / Math.sqrt(3),
   };
+}
+
+function typicalSilicon(wavelength: number): ReturnType<typeof siliconResponsivityEstimate> {
+  try {
+    return siliconResponsivityEstimate(wavelength);
+  } catch (error) {
+    if (!(error instanceof OutOfRange)) throw error;
+    throw new Refusal({
+      where: 'photodiode wavelength',
+      what: `of ${writeValue(wavelength, 'length', 5)} nothing is known of a typical silicon diode`,
+      mend: `${setTo('responsivity', '0.9 A/W')}, as the data sheet of your diode has it for this light.`,
+    });
+  }
 }
 
 /** Why the diode no longer answered in proportion; null where nothing says so. */
