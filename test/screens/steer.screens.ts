@@ -76,6 +76,8 @@ test('screws learned the wrong way round are noticed before they do harm', async
     await expect(page.locator('.steer-moves li')).toHaveCount(i);
     const [first, second] = wrong['left or right'];
     const other = told.includes(first) ? second : first;
+    await page.getByRole('button', { name: 'Turn it, and watch the cards' }).click();
+    await expect(page.locator('.card-before').first()).toBeVisible();
     await goOn(page, () => page.getByRole('button', { name: other, exact: true }).click());
   }
   const warning = page.getByRole('alert').filter({ hasText: 'Swap the mirrors' });

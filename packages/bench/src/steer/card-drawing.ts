@@ -5,6 +5,8 @@ import { type Raster, rasterPath } from './raster.ts';
 /** A card drawn in a square of 100 by 100, the reverse spot in its middle; y points down, as on a screen. */
 export interface CardDrawing {
   readonly forward: { readonly x: number; readonly y: number };
+  /** Where it lay before it was moved; null: it was not. */
+  readonly before: { readonly x: number; readonly y: number } | null;
   /** Distance of two grid lines. */
   readonly grid: number;
   /** What that distance is on the card: `2 mm`. */
@@ -16,13 +18,20 @@ const grids = [0.1e-3, 0.2e-3, 0.5e-3, 1e-3, 2e-3, 5e-3, 10e-3, 20e-3, 50e-3];
 /** Half of the square is so many grid lines. */
 const linesOutward = 4;
 
-/** The forward spot as it lies to the reverse one, to a scale that holds it. */
-export function cardDrawing({ x, y }: CardOffset): CardDrawing {
-  const reach = Math.max(Math.abs(x), Math.abs(y)) * 1.2;
+/** The forward spot as it lies to the reverse one, and where it lay before, to a scale that holds them. */
+export function cardDrawing(offset: CardOffset, before: CardOffset | null = null): CardDrawing {
+  const all = before === null ? [offset] : [offset, before];
+  const reach = Math.max(...all.flatMap(({ x, y }) => [Math.abs(x), Math.abs(y)])) * 1.2;
   const spacing = grids.find((one) => one * linesOutward >= reach) ?? grids.at(-1)!;
   const grid = 50 / linesOutward;
   const inside = (one: number) => Math.min(96, Math.max(4, 50 + (one / spacing) * grid));
-  return { forward: { x: inside(x), y: inside(-y) }, grid, gridText: writeValue(spacing, 'length') };
+  const drawn = ({ x, y }: CardOffset) => ({ x: inside(x), y: inside(-y) });
+  return {
+    forward: drawn(offset),
+    before: before === null ? null : drawn(before),
+    grid,
+    gridText: writeValue(spacing, 'length'),
+  };
 }
 
 /** The way of a raster in a square of 100 by 100, line by line. */

@@ -16,6 +16,8 @@ import type { SteerAnswer, SteerStep } from './step.ts';
 export interface PractisedSteer {
   /** What the cards show before the step that is asked: the forward over the reverse spot. */
   readonly seen: Offsets | null;
+  /** What they show after a hand has done that step. */
+  readonly turned: Offsets | null;
   /** What a hand on this bench answers to it; null: nothing is asked. */
   readonly hand: SteerAnswer | null;
 }
@@ -40,11 +42,13 @@ export function practisedSteer(
   const ways = new Map<string, Sense>(allScrews.map((screw) => [screwKey(screw), random() < 0.5 ? 1 : -1]));
   const hand = handOn(bench, facts, random, (screw) => ways.get(screwKey(screw)) ?? 1);
   for (const { step } of now.moves) hand(step);
-  const spots = bench.spots(facts.cards);
-  return {
-    seen: spots === null ? null : offsetsOf(spots),
-    hand: now.ask === null ? null : hand(now.ask.step),
+  const onCards = (): Offsets | null => {
+    const spots = bench.spots(facts.cards);
+    return spots === null ? null : offsetsOf(spots);
   };
+  const seen = onCards();
+  const answer = now.ask === null ? null : hand(now.ask.step);
+  return { seen, turned: onCards(), hand: answer };
 }
 
 /**

@@ -18,38 +18,58 @@ interface AnswerToProps {
   readonly cards: CardsKept;
   readonly onCards: (cards: CardsKept) => void;
   readonly answer: (answer: SteerAnswer) => void;
+  /** A practice bench turns its screws when it is told to; null: a real one, or it has been. */
+  readonly turnIt: (() => void) | null;
+  readonly practised: boolean;
 }
 
 /** What can be answered to a step: large enough for a thumb. */
-export function AnswerTo({ step, plan, moves, cards, onCards, answer }: AnswerToProps): JSX.Element {
+export function AnswerTo({
+  step,
+  plan,
+  moves,
+  cards,
+  onCards,
+  answer,
+  turnIt,
+  practised,
+}: AnswerToProps): JSX.Element {
   switch (step.kind) {
     case 'sense':
+      if (turnIt !== null) return <OneButton text={steerTexts.turnIt} press={turnIt} />;
       return (
-        <div className="choices steer-answers">
+        <fieldset className="choices steer-answers">
+          <legend>{steerTexts.whichWay}</legend>
           {waysOf(step.screw).map((to) => (
             <button key={to} type="button" onClick={() => answer({ outcome: 'went', to })}>
               {steerTexts.went[to]}
             </button>
           ))}
-        </div>
+        </fieldset>
       );
     case 'offsets':
       return <Offsets {...{ plan, moves, cards, onCards, answer }} />;
     case 'turn':
-      return <DoneButton answer={answer} />;
+      return <DoneButton {...{ answer, practised }} />;
     case 'light':
       return <LightOrDark answer={answer} dark={steerTexts.dark} />;
     case 'raster':
       return step.move.do === 'line' ? (
         <LightOrDark answer={answer} dark={steerTexts.nothingOnLine} />
       ) : (
-        <DoneButton answer={answer} />
+        <DoneButton {...{ answer, practised }} />
       );
   }
 }
 
 /** Offsets typed as an eye reads them, or read by a camera. */
-function Offsets({ plan, moves, cards, onCards, answer }: Omit<AnswerToProps, 'step'>): JSX.Element {
+function Offsets({
+  plan,
+  moves,
+  cards,
+  onCards,
+  answer,
+}: Omit<AnswerToProps, 'step' | 'turnIt' | 'practised'>): JSX.Element {
   const [byCamera, setByCamera] = useState(cards !== noCardsKept);
   const senses = useMemo(() => learnedSenses(moves), [moves]);
   return (
@@ -76,11 +96,21 @@ function Offsets({ plan, moves, cards, onCards, answer }: Omit<AnswerToProps, 's
   );
 }
 
-function DoneButton({ answer }: Pick<AnswerToProps, 'answer'>): JSX.Element {
+/** On a practice bench the press is the turn. */
+function DoneButton({ answer, practised }: Pick<AnswerToProps, 'answer' | 'practised'>): JSX.Element {
+  return (
+    <OneButton
+      text={practised ? steerTexts.doIt : steerTexts.done}
+      press={() => answer({ outcome: 'did' })}
+    />
+  );
+}
+
+function OneButton({ text, press }: { readonly text: string; readonly press: () => void }): JSX.Element {
   return (
     <div className="choices steer-answers">
-      <button type="button" onClick={() => answer({ outcome: 'did' })}>
-        {steerTexts.done}
+      <button type="button" onClick={press}>
+        {text}
       </button>
     </div>
   );

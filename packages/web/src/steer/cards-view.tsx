@@ -8,16 +8,25 @@ export function lastSeen({ moves }: SteerNow): Offsets | null {
   return read?.outcome === 'read' ? read.offsets : null;
 }
 
-/** Both cards side by side, each with both spots. */
-export function CardsView({ seen }: { readonly seen: Offsets | null }): JSX.Element | null {
+/** Both cards side by side, each with both spots, and where the laser's lay before it was moved. */
+export function CardsView({
+  seen,
+  before,
+}: {
+  readonly seen: Offsets | null;
+  readonly before: Offsets | null;
+}): JSX.Element | null {
   if (seen === null) return null;
   return (
     <figure className="steer-cards">
       <div>
-        <CardView name={steerTexts.nearCard} offset={seen.near} />
-        <CardView name={steerTexts.farCard} offset={seen.far} />
+        <CardView name={steerTexts.nearCard} offset={seen.near} before={before?.near ?? null} />
+        <CardView name={steerTexts.farCard} offset={seen.far} before={before?.far ?? null} />
       </div>
-      <figcaption className="quiet">{steerTexts.legend}</figcaption>
+      <figcaption className="quiet">
+        {steerTexts.legend}
+        {before !== null && ` ${steerTexts.legendBefore}`}
+      </figcaption>
     </figure>
   );
 }
@@ -25,8 +34,16 @@ export function CardsView({ seen }: { readonly seen: Offsets | null }): JSX.Elem
 /** Places of grid lines in a square of 100; the middle one goes through the reverse spot. */
 const gridLines = [12.5, 25, 37.5, 50, 62.5, 75, 87.5];
 
-function CardView({ name, offset }: { readonly name: string; readonly offset: CardOffset }): JSX.Element {
-  const { forward, gridText } = cardDrawing(offset);
+function CardView({
+  name,
+  offset,
+  before,
+}: {
+  readonly name: string;
+  readonly offset: CardOffset;
+  readonly before: CardOffset | null;
+}): JSX.Element {
+  const { forward, before: from, gridText } = cardDrawing(offset, before);
   return (
     <div className="steer-card">
       <h3>{name}</h3>
@@ -42,6 +59,12 @@ function CardView({ name, offset }: { readonly name: string; readonly offset: Ca
             <line x1="0.5" x2="99.5" y1={at} y2={at} />
           </g>
         ))}
+        {from !== null && (
+          <>
+            <line x1={from.x} y1={from.y} x2={forward.x} y2={forward.y} className="card-way" />
+            <circle cx={from.x} cy={from.y} r="4" className="card-before" />
+          </>
+        )}
         <circle cx={forward.x} cy={forward.y} r="4" className="card-forward" />
         <circle cx="50" cy="50" r="5.5" className="card-reverse" />
       </svg>

@@ -79,6 +79,9 @@ function Standing({
   // where a camera's marks lie: it may stay where it is from one reading to the next
   const [cards, setCards] = useState(noCardsKept);
   const { practice, session, answers, lastEntry } = kept;
+  // which step of a practice bench was turned already, to be looked at before it is answered
+  const [turnedAt, setTurnedAt] = useState<number | null>(null);
+  const isTurned = turnedAt === answers.length;
   const practised = useMemo(
     () => (hidden === null || practice === null ? null : practisedSteer(hidden, practice, plan, now)),
     [hidden, practice, plan, now],
@@ -124,6 +127,8 @@ function Standing({
           key={answers.length}
           step={ask.step}
           {...{ plan, moves, cards, answer }}
+          practised={practised !== null}
+          turnIt={practised === null || isTurned ? null : () => setTurnedAt(answers.length)}
           onCards={setCards}
         />
       )}
@@ -147,7 +152,10 @@ function Standing({
         </button>
       </div>
       {failed && <p role="alert">{steerTexts.notKept}</p>}
-      <CardsView seen={practised?.seen ?? lastSeen(now)} />
+      <CardsView
+        seen={practised === null ? lastSeen(now) : isTurned ? practised.turned : practised.seen}
+        before={isTurned ? (practised?.seen ?? null) : null}
+      />
       <details className="more">
         <summary>{steerTexts.serving}</summary>
         <p>{servingWords(plan)}</p>

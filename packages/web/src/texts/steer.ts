@@ -25,7 +25,10 @@ export const steerTexts = {
   practising: (seed: number): string =>
     `Practice bench, seed ${seed}: a simulated bench, its spots and its hand.`,
   hand: 'Let the simulated hand do it',
+  turnIt: 'Turn it, and watch the cards',
+  whichWay: 'Which way did the laser’s spot go?',
   done: 'Done',
+  doIt: 'Turn it',
   went: { left: 'left', right: 'right', up: 'up', down: 'down' },
   light: 'There is light',
   dark: 'Nothing',
@@ -104,6 +107,7 @@ export const steerTexts = {
     readPictures: 'Read both pictures',
     enter: 'Enter both offsets',
   },
+  legendBefore: 'Dashed: where the laser’s spot lay before.',
   legend: 'Ring: reverse light. Disc: the laser. Seen looking downstream.',
   gridIs: (length: string): string => `one square is ${length}`,
   spotsOf: (card: string, x: string, y: string): string =>
