@@ -277,7 +277,7 @@ test('a trace is zoomed by keys, buttons, a drag and two fingers', async ({ open
   await choose(page, 'log from before');
   const log = Array.from({ length: 400 }, (_, index) => `${index / 100};${(index * 7) % 11}.5`).join('\n');
   await page.getByRole('textbox', { name: /^log/u }).fill(log);
-  await page.getByRole('combobox', { name: 'played' }).selectOption('10');
+  // as long as it was: the gap behind its end comes late on a busy machine, and must not count
   await add(page);
   await expect(row(page, 'log')).toContainText('needs a hand');
   const words = page.locator('.trace-words');
