@@ -98,9 +98,116 @@ test('what cannot be read is told with its mend: wrong columns, decimal commas b
     await expect(page.locator('.answers')).toHaveCount(0);
   }
   await file.setInputFiles(asFile('empty.csv', ''));
-  await expect(said).toContainText('Nothing is read yet');
+  await expect(page.getByRole('alert')).toContainText('there are no readings in it');
+  await file.setInputFiles({ name: 'spot.png', mimeType: 'image/png', buffer: spotPng() });
+  await expect(page.getByRole('alert')).toContainText('spot.png: this is a picture, and readings are asked');
   await file.setInputFiles({ name: 'a.bin', mimeType: 'text/csv', buffer: Buffer.from([1, 0, 2]) });
   await expect(page.getByRole('alert')).toContainText('neither a text nor a picture');
+});
+
+/** The least that each kind of gauge is given wrong, and where, what and mend of its one refusal. */
+const wrongOf: readonly (readonly [string, string, string, RegExp])[] = [
+  [
+    'far-wall-spot',
+    'wrong columns',
+    '# wavelength: 650 nm\n# mode field diameter: 4.3 µm\nturns,spot (mm)\n1,2\n',
+    /readings: there is no column distance .*Head that column distance \(mm\)/u,
+  ],
+  [
+    'imaging',
+    'decimal commas between commas',
+    'object distance (cm),image distance (cm)\n20,5,20,5\n',
+    /readings:2: there are 4 cells under 2 headings.*Put semicolons between the columns/u,
+  ],
+  [
+    'imaging',
+    'decimal commas between semicolons',
+    'object distance (cm);image distance (cm)\n20,0;20,0\n',
+    /^$/u,
+  ],
+  [
+    'cut-back',
+    'mixed units',
+    'length (mW),power (µW)\n18,402\n2,701\n',
+    /readings: the column length is in mW, which is not a length.*Head it length \(mm\)/u,
+  ],
+  [
+    'photodiode',
+    'a setting without its unit',
+    '# load: 220\n# wavelength: 635 nm\nvoltage (mV)\n88\n',
+    /readings load: .*220.* has no unit.*Write/u,
+  ],
+  [
+    'photodiode',
+    'a colour that silicon does not see',
+    '# load: 220 ohm\n# wavelength: 1550 nm\nvoltage (mV)\n88\n',
+    /photodiode wavelength: of 1\.55 µm nothing is known of a typical silicon diode.*Set responsivity to/u,
+  ],
+  [
+    'screw-turns',
+    'a missing setting',
+    'turns,spot (mm)\n0,1\n1,60\n',
+    /readings: distance is missing .*Set distance to/u,
+  ],
+  [
+    'mode-count',
+    'nothing but the aperture',
+    '# numerical aperture: 0.12\n',
+    /neither a cut-off nor a count of modes.*Set cut-off to 620 nm/u,
+  ],
+];
+
+test('each kind of gauge refuses the wrong thing once, with where, what and mend, and nothing typed is lost', async ({
+  opened: page,
+  station,
+}) => {
+  // eight pages, each twice
+  test.slow();
+  for (const [gauge, what, text, refused] of wrongOf) {
+    await page.goto(`${station.address}/gauge/${gauge}`);
+    await page.getByRole('button', { name: 'Start afresh' }).click();
+    const table = page.getByLabel('a file with readings');
+    if ((await table.count()) > 0) await table.setInputFiles(asFile('wrong.csv', text));
+    else {
+      for (const [, name = '', value = ''] of text.matchAll(/^# (.*?): (.*)$/gmu))
+        await page.getByRole('textbox', { name, exact: true }).fill(value);
+    }
+    const said = page.locator('.gauge-said');
+    if (refused.source === '^$') await expect(page.locator('.answers li').first(), what).toBeVisible();
+    else {
+      await expect(said.locator('.refusal p'), what).toHaveCount(1);
+      await expect(said.locator('.refusal p'), what).toHaveText(refused);
+      await expect(said, what).not.toContainText(/--|command|fault/u);
+    }
+    // what was given stands where it was given, a reload later, too
+    const last = text.trimEnd().split('\n').at(-1)!.split(/[;,]/u)[0]!;
+    if (gauge !== 'mode-count') {
+      await page.reload();
+      await page.getByRole('button', { name: 'as text' }).click();
+      await expect(page.getByRole('textbox', { name: 'readings as text' }), what).toHaveValue(
+        new RegExp(last, 'u'),
+      );
+    }
+  }
+});
+
+test('ten thousand readings pasted over the table are fitted, and an empty file takes nothing away', async ({
+  opened: page,
+  station,
+}) => {
+  await page.goto(`${station.address}/gauge/knife-edge`);
+  const rows = Array.from(
+    { length: 10_000 },
+    (_, i) => `${i / 1000}\t${1 / (1 + Math.exp((5000 - i) / 300))}`,
+  );
+  await paste(
+    page.getByRole('textbox', { name: 'position (mm), row 1' }),
+    `position (mm)\tpower (mW)\n${rows.join('\n')}\n`,
+  );
+  await expect(answer(page, 'centre').locator('strong')).toHaveText(/^5\.000/u);
+  await page.getByLabel('a file with readings').setInputFiles(asFile('empty.csv', ''));
+  await expect(page.getByRole('alert')).toContainText(/empty\.csv.*no readings in it/u);
+  await expect(answer(page, 'centre').locator('strong')).toHaveText(/^5\.000/u);
 });
 
 test('ten thousand readings from a file are drawn and typed on without a halt', async ({
