@@ -1,5 +1,7 @@
-import type { WalkRemarkId } from './remark-words.ts';
+import type { WalkRemark } from './remark-words.ts';
 import type { WalkAnswer, WalkStep } from './step.ts';
+
+export type { WalkRemark } from './remark-words.ts';
 
 /** What is believed at a moment of a walk, always with its doubt. */
 export interface WalkEstimate {
@@ -15,12 +17,6 @@ export interface WalkEstimate {
     readonly horizontal: { readonly value: number; readonly uncertainty: number };
     readonly vertical: { readonly value: number; readonly uncertainty: number };
   } | null;
-}
-
-/** Something noticed that is said to the person: a failure sign, a warning, a fact. */
-export interface WalkRemark {
-  readonly id: WalkRemarkId;
-  readonly values?: Readonly<Record<string, number>>;
 }
 
 /** How a walk ended. */

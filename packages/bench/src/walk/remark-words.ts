@@ -1,8 +1,7 @@
 /** What was noticed in a walk, said with what to do about it. */
 import { writeValue } from '../units/write.ts';
-import type { WalkRemark } from './procedure.ts';
 
-type Values = NonNullable<WalkRemark['values']>;
+type Values = Readonly<Record<string, number>>;
 
 /** A sentence for each sign a walk can notice. What is not in this table is not noticed. */
 const sentences = {
@@ -48,6 +47,12 @@ const sentences = {
 
 /** What a walk can notice. */
 export type WalkRemarkId = keyof typeof sentences;
+
+/** Something noticed that is said to the person: a failure sign, a warning, a fact. */
+export interface WalkRemark {
+  readonly id: WalkRemarkId;
+  readonly values?: Values;
+}
 
 /** All of them. */
 export const walkRemarkIds = Object.keys(sentences) as readonly WalkRemarkId[];
