@@ -40,7 +40,8 @@ export { countedHazards, type ReadFirst, readFirst } from './caution/read-first.
 export { type ShortCaution, shortCautions, whoDecides } from './caution/short-cautions.ts';
 export { afterExposure, nobodyAppointed, standingLine } from './caution/standing-line.ts';
 export { everyStep, type StepCautions, stepCautions } from './caution/step-cautions.ts';
-export { type StepName, stepNamed, stepNames } from './caution/steps.ts';
+export { type StepName, stepNames } from './caution/step-names.ts';
+export { stepNamed } from './caution/steps.ts';
 export { type WithinRange, withinRange } from './caution/within-range.ts';
 export { type Difference, differences } from './document/differences.ts';
 export {

@@ -11,7 +11,7 @@ import {
 } from './kept-answers.ts';
 import { laserKey } from './laser-key.ts';
 import { everyStep, stepCautions } from './step-cautions.ts';
-import { stepNames } from './steps.ts';
+import { stepNames } from './step-names.ts';
 
 const launch = launchOf();
 const highest = `${laserKey(launch)}:highest-power`;

@@ -3,8 +3,7 @@ import type { Launch } from '../launch/launch.ts';
 import { Refusal } from '../refusal.ts';
 import type { Answers } from './answers.ts';
 import { readAnswers } from './read-answers.ts';
-import type { StepName } from './steps.ts';
-import { stepNames } from './steps.ts';
+import { type StepName, stepNames } from './step-names.ts';
 
 /** An entry of the bench book, as far as it matters here. */
 export interface BookEntry {

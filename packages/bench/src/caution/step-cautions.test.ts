@@ -12,7 +12,8 @@ import { readAnswers } from './read-answers.ts';
 import { shortCautions } from './short-cautions.ts';
 import { standingLine } from './standing-line.ts';
 import { stepCautions } from './step-cautions.ts';
-import { stepNamed, stepNames } from './steps.ts';
+import { stepNames } from './step-names.ts';
+import { stepNamed } from './steps.ts';
 
 const text = readFileSync(
   new URL('../../../../examples/observing-loft.launch.yaml', import.meta.url),

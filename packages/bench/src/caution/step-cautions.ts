@@ -8,8 +8,8 @@ import type { Hazard } from './hazard.ts';
 import { laserKey } from './laser-key.ts';
 import { linesOf } from './light-to-count.ts';
 import { wavelengthText } from './limit-texts.ts';
-import type { StepName } from './steps.ts';
-import { stepNames, steps } from './steps.ts';
+import { type StepName, stepNames } from './step-names.ts';
+import { steps } from './steps.ts';
 import { lineSummaries } from './summary.ts';
 import { alignmentText, classText, eyewearText } from './summary-texts.ts';
 

@@ -2,8 +2,7 @@ import { type Hazard, hazardEvidence, hazardTerms } from '@coreward/bench';
 import type { JSX } from 'react';
 import { Blocks } from '../launch/section-view.tsx';
 import { cautionTexts } from '../texts/cautions.ts';
-import { LevelMark } from './level-mark.tsx';
-import './hazard-view.css';
+import { Level } from './hazard-lines.tsx';
 
 /** One hazard: how grave, where, what to do now; its numbers and what they rest on unfold, and are printed. */
 export function HazardView({
@@ -34,28 +33,5 @@ export function HazardView({
         </details>
       </details>
     </article>
-  );
-}
-
-/** Hazards in a line or two each: what, and what to do. */
-export function HazardLines({ hazards }: { readonly hazards: readonly Hazard[] }): JSX.Element {
-  return (
-    <ol className="hazard-lines">
-      {hazards.map((hazard) => (
-        <li key={hazard.id}>
-          <Level hazard={hazard} /> {hazard.what} <strong>{hazard.doNow}</strong>
-        </li>
-      ))}
-    </ol>
-  );
-}
-
-function Level({ hazard: { level, invisible } }: { readonly hazard: Hazard }): JSX.Element {
-  return (
-    <span className="level">
-      <LevelMark level={level} /> {level}
-      {invisible && `, ${cautionTexts.invisible}`}
-      {':'}
-    </span>
   );
 }

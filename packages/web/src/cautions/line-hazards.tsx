@@ -11,7 +11,7 @@ import { type JSX, type KeyboardEvent, memo, useMemo, useState } from 'react';
 import { PageLink } from '../frame/navigation.tsx';
 import type { Run } from '../launch/way.ts';
 import { cautionTexts } from '../texts/cautions.ts';
-import { HazardLines } from './hazard-view.tsx';
+import { HazardLines } from './hazard-lines.tsx';
 import { LevelMark } from './level-mark.tsx';
 import { useCautionBook } from './use-caution-book.ts';
 import './line-hazards.css';

@@ -11,7 +11,7 @@ import { timeText } from '../frame/time-text.ts';
 import { cautionTexts } from '../texts/cautions.ts';
 import { type Cautioned, CautionedLaunch, Unreadable } from './cautioned-launch.tsx';
 import { WhoDecides } from './cautions-page.tsx';
-import { HazardLines } from './hazard-view.tsx';
+import { HazardLines } from './hazard-lines.tsx';
 import type { CautionBook } from './use-caution-book.ts';
 import './cautions.css';
 

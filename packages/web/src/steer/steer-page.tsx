@@ -12,7 +12,7 @@ import {
 import { type JSX, useMemo, useState } from 'react';
 import { type Cautioned, CautionedLaunch, Unreadable } from '../cautions/cautioned-launch.tsx';
 import { WhoDecides } from '../cautions/cautions-page.tsx';
-import { HazardLines } from '../cautions/hazard-view.tsx';
+import { HazardLines } from '../cautions/hazard-lines.tsx';
 import { StepView } from '../cautions/steps-page.tsx';
 import { useKeeping } from '../keeping/use-keeping.ts';
 import { steerTexts } from '../texts/steer.ts';
