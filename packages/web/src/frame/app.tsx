@@ -111,7 +111,7 @@ export function App(): JSX.Element {
             </Suspense>
           </FaultBoundary>
         </main>
-        <StepsBar />
+        <StepsBar page={page} />
         <footer className="page-foot">
           {/* pages on cautions say it themselves, at their top */}
           {page.page !== 'cautions' &&

@@ -2,16 +2,37 @@ import { type JSX, useEffect } from 'react';
 import type { Change } from '../keeping/change.ts';
 import { useKeeping, useKept } from '../keeping/use-keeping.ts';
 import { keeperTexts } from '../texts/keeping.ts';
-import { pageAt } from './address.ts';
+import { type Page, pageAt } from './address.ts';
 import { useGo } from './navigation.tsx';
 
-/** Undo and redo in words, and whether everything is kept. */
-export function StepsBar(): JSX.Element {
+/** Whether a change is a matter of this page: it was done here, or the page shows the document it changes. */
+function isOf(change: Change, page: Page): boolean {
+  const { thing, where } = change;
+  switch (page.page) {
+    case 'start':
+    case 'drawer':
+      return true;
+    case 'launch':
+    case 'versions':
+      return thing.kind !== 'launch' || thing.id === page.id;
+    // hands are at the bench here, and what stands below must not be mistaken for a step of theirs
+    case 'steer':
+    case 'walk':
+      return false;
+    default:
+      return where === window.location.pathname;
+  }
+}
+
+/** Undo and redo in words, where they are a matter of the page, and whether everything is kept. */
+export function StepsBar({ page }: { readonly page: Page }): JSX.Element {
   const keeping = useKeeping();
   const { history, unkept, connection } = useKept();
   const go = useGo();
-  const last = history.done.at(-1);
-  const next = history.undone.at(-1);
+  const of = (change: Change | undefined): Change | undefined =>
+    change !== undefined && isOf(change, page) ? change : undefined;
+  const last = of(history.done.at(-1));
+  const next = of(history.undone.at(-1));
 
   useEffect(() => {
     const show = (change: Change | null): void => {
@@ -22,12 +43,13 @@ export function StepsBar(): JSX.Element {
       // a text field undoes its own letters
       if (event.target instanceof Element && event.target.closest('input, textarea, [contenteditable]'))
         return;
+      if ((event.shiftKey ? next : last) === undefined) return;
       event.preventDefault();
       show(event.shiftKey ? keeping.redo() : keeping.undo());
     };
     window.addEventListener('keydown', onKeyDown);
     return () => window.removeEventListener('keydown', onKeyDown);
-  }, [keeping, go]);
+  }, [keeping, go, last, next]);
 
   const step = (act: () => Change | null) => (): void => {
     const change = act();
