@@ -44,6 +44,21 @@ export function alwaysBelow({ highest, standing }: Repeats): number | null {
   return least > belowLeast ? least : null;
 }
 
+/** A walk whose last peak is below this of its highest has lost what it had. @source our choice: five deviations of a 3 % reading */
+const lostBelow = 0.85;
+
+/** The last peak over the highest of the walk, where light that was there is lost; null: it is not. */
+export function shareOfBest({
+  peak,
+  best,
+}: {
+  readonly peak: number | null;
+  readonly best: number | null;
+}): number | null {
+  if (peak === null || best === null || peak >= lostBelow * best) return null;
+  return peak / best;
+}
+
 /** Peaks that are alike to within this (ln), after M1 has been turned so often and so far, do not tell where M1 stands. @source our choice: a range of noise of some readings */
 const flatCount = 5;
 const flatSpread = 0.08;

@@ -37,6 +37,10 @@ const sentences = {
     `The reading stands at least ${written(below)} below the highest seen, however often: slack, a spring, or a hand on the knob. Finish with the hand off the knob.`,
   'below-forecast': ({ share = 0 }: Values) =>
     `The peak is only ${written(share)} of the forecast. The four screws cannot bring more: look at the focus, then mode size and astigmatism, a dirty facet, and whether the meter minds polarisation.`,
+  'below-best': ({ share = 0 }: Values) =>
+    `This peak is only ${written(share)} of the highest that this walk has seen: a screw was moved beside the order, or a reading was taken before its turn was done. The ridge is looked at once more.`,
+  'stays-below-best': ({ share = 0 }: Values) =>
+    `The last peak is only ${written(share)} of the highest that this walk has seen. More was there: begin another walk from here, or undo to where it stood higher.`,
   'focus-may-be-off': ({ share = 0 }: Values) =>
     `The peak is ${written(share)} of the forecast, which a focus that is off would explain: it is tried.`,
   'focus-better': ({ gained = 0 }: Values) =>

@@ -11,7 +11,7 @@ import {
   ridgeFigures,
 } from './belief.ts';
 import { bringBack, gainsBack, mostUndone } from './bring-back.ts';
-import { isFlat } from './failure-signs.ts';
+import { isFlat, shareOfBest } from './failure-signs.ts';
 import { belowForecast, seekFocus } from './focus-search.ts';
 import type { Known } from './known.ts';
 import { leftBySweep } from './left-behind.ts';
@@ -51,6 +51,15 @@ export function* ridgeWalk(known: Known): WalkProcedure {
   if (yield* seekFocus(trail, known)) {
     mind.row = null;
     for (const belief of mind.axes) broaden(belief, settings.movedByFocus);
+    const after = yield* toThePeak(trail, mind);
+    if (after !== null) return after;
+  }
+  const lost = shareOfBest(trail);
+  if (lost !== null && !isSpent(trail)) {
+    notice(trail, { id: 'below-best', values: { share: lost } });
+    mind.row = null;
+    // as far as light must have gone along one ridge to have lost so much
+    for (const belief of mind.axes) broaden(belief, Math.sqrt(-Math.log(lost)));
     const after = yield* toThePeak(trail, mind);
     if (after !== null) return after;
   }
@@ -198,10 +207,14 @@ function deepestWith({ peak, floor }: Trail): number {
 }
 
 function verdictOf(trail: Trail, mind: Mind, known: Known): WalkVerdict {
-  const claims95 = chanceBelow(lossChances(mind), -Math.log(0.95)) >= settings.claim;
   if (mind.surprises > 2) notice(trail, { id: 'readings-disagree' });
   const share = belowForecast(trail, known);
   if (share !== null) notice(trail, { id: 'below-forecast', values: { share } });
+  const lost = shareOfBest(trail);
+  if (lost !== null) notice(trail, { id: 'stays-below-best', values: { share: lost } });
+  // what is believed rests on the readings alone; more light that was seen, or was to be expected, speaks against it
+  const claims95 =
+    lost === null && share === null && chanceBelow(lossChances(mind), -Math.log(0.95)) >= settings.claim;
   return {
     reason: claims95
       ? 'reached'

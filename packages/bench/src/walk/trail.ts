@@ -27,6 +27,8 @@ export interface Trail {
   undone: number;
   /** Highest reading of the last sweep, floor left out; null: none yet. */
   peak: number | null;
+  /** Highest reading of all sweeps, floor left out; null: none yet. */
+  best: number | null;
   estimate: WalkEstimate;
   /** What probably remains. */
   remaining: WalkRemaining | null;
@@ -42,6 +44,7 @@ export const newTrail = (budget: number): Trail => ({
   budget,
   undone: 0,
   peak: null,
+  best: null,
   estimate: noEstimate,
   remaining: null,
   remarks: [],
@@ -112,6 +115,7 @@ export function* sweepAnswered(
   const { outcome } = answer;
   if (answer.outcome !== 'did' || answer.highest === undefined) return { ln: null, outcome };
   trail.peak = lightOf(trail, answer.highest);
+  trail.best = Math.max(trail.best ?? 0, trail.peak);
   return { ln: Math.log(trail.peak), outcome };
 }
 

@@ -217,3 +217,39 @@ test('every sign is said in words of its own, with something to do', () => {
   expect(new Set(texts).size).toBe(texts.length);
   for (const text of texts) expect(text.split(' ').length).toBeGreaterThan(10);
 });
+
+/** Turns M1 aside once, between two steps of the walk, where its light was all but in. */
+function knocked(seed: number, turns: number) {
+  const hidden = glued(seed);
+  const bench = benchOf(seed, hidden);
+  let isKnocked = false;
+  return walked(bench, ridgeWalk(told(hidden)), (_, answer, asked) => {
+    if (!isKnocked && asked.length > 8 && bench.trueShare() > 0.8) {
+      isKnocked = true;
+      bench.turn({ mirror: 'M1', axis: 'horizontal' }, turns);
+    }
+    return answer;
+  });
+}
+
+test('a screw that was knocked near the end is noticed, and no peak far below the best is called the peak', () => {
+  for (let seed = 40; seed < 46; seed++) {
+    const { verdict, share, said } = knocked(seed, 0.05);
+    // the light is found again, or it is told that more was there
+    if (verdict.claims95) expect(share).toBeGreaterThan(0.85);
+    else expect(share > 0.85 || said.some((id) => id.endsWith('below-best'))).toBe(true);
+  }
+});
+
+test('light that went away for good is told, and nothing is claimed of what is left', () => {
+  const hidden = glued(50);
+  const bench = benchOf(50, hidden);
+  let isDimmed = false;
+  const { verdict, said } = walked(bench, ridgeWalk(told(hidden)), (step, answer) => {
+    const seen = isDimmed ? scaled(answer, 0.7) : answer;
+    if (step.kind === 'sweep' && bench.trueShare() > 0.9) isDimmed = true;
+    return seen;
+  });
+  expect(verdict.claims95).toBe(false);
+  expect(said).toEqual(expect.arrayContaining(['below-best', 'stays-below-best']));
+});
