@@ -54,6 +54,13 @@ test('a practice walk from the launch to its end, phone and laptop in step', asy
   await expect(verdict).toBeVisible();
   await expect(phone.getByRole('region', { name: 'The climb is over' })).toBeVisible();
   await expect(verdict).toContainText('95 %');
+  // only now what was hidden is told, and on both pages
+  for (const page of [laptop, phone])
+    await expect(page.getByRole('region', { name: 'The climb is over' })).toContainText('In truth');
+  if (process.env.LOOK !== undefined) {
+    await laptop.screenshot({ path: '/tmp/walk-over-1280.png' });
+    await phone.screenshot({ path: '/tmp/walk-over-360.png', fullPage: true });
+  }
   for (
     let left = 0;
     left < 6 && (await laptop.getByRole('button', { name: 'Skip' }).isVisible());
@@ -64,6 +71,10 @@ test('a practice walk from the launch to its end, phone and laptop in step', asy
     await expect(moves(laptop)).toHaveCount(before + 1);
   }
   await expect(instruction(phone)).toContainText('Nothing is left to do');
+  // the last reading stays in sight, and another walk is begun where it is chosen
+  await expect(phone.locator('.reading-large')).toHaveText(/last reading [\d.]+/u);
+  await press(phone, 'Begin another walk');
+  await expect(phone.getByRole('heading', { name: 'Begin a walk' })).toBeInViewport();
 });
 
 test('undo takes one answer back on both pages, and a typed reading counts in the unit shown', async ({
@@ -110,6 +121,8 @@ test('a screw turned the wrong way is seen at once on both pages and can be turn
   await expect.poll(() => shown(page)).toBeGreaterThan(0);
   const before = await shown(page);
   const knob = page.getByRole('group', { name: 'M2 horizontal' });
+  // a screw that is not asked lies folded beneath the one that is
+  if (!(await knob.isVisible())) await page.locator('.screws summary').click();
   await knob.getByRole('button', { name: 'M2 horizontal, +1/4 turn' }).click();
   // a quarter turn is many half-widths of the peak: the light is gone on both
   await expect.poll(() => shown(page)).toBeLessThan(before / 3);
@@ -126,6 +139,160 @@ test('a screw turned the wrong way is seen at once on both pages and can be turn
     .toBeGreaterThan(3 * lost);
   // the hand finds the light again from wherever it was left
   await handDoes(page, 1);
+});
+
+/** The screw that is asked, and one that is not. */
+async function screwsOf(page: Page) {
+  const asked =
+    /M[12] (?:horizontal|vertical)/u.exec((await instruction(page).textContent()) ?? '')?.[0] ?? '';
+  const other = asked.endsWith('horizontal') ? asked.replace('horizontal', 'vertical') : 'M1 horizontal';
+  return { asked, other };
+}
+
+test('a wrong screw of a practice bench is named at once, and the asked one is marked and first', async ({
+  opened: page,
+  station,
+}) => {
+  await practise(page, station.address);
+  await handDoes(page, 3);
+  const { asked, other } = await screwsOf(page);
+  const first = page.locator('.knob').first();
+  await expect(first).toHaveAccessibleName(asked);
+  await expect(first).toContainText('asked now');
+  await page.getByText('The other three screws').click();
+  await page.getByRole('button', { name: `${other}, +1/256 turn` }).click();
+  const said = page.locator('.walk-top').getByRole('alert');
+  await expect(said).toHaveText(`You turned ${other}; asked is ${asked}. Turn it back first.`);
+  if (process.env.LOOK !== undefined)
+    await page.screenshot({ path: '/tmp/walk-wrong-1280.png', fullPage: true });
+  // on a phone the reading, its words and the press stay above the screws
+  await page.setViewportSize({ width: 360, height: 740 });
+  await page.getByRole('button', { name: `${other}, −1/4 turn` }).scrollIntoViewIfNeeded();
+  await first.evaluate((one) => one.scrollIntoView());
+  for (const held of ['.reading-large', '.sign', '.take'])
+    await expect(page.locator(held)).toBeInViewport({ ratio: 1 });
+  await expect(first.getByRole('button').last()).toBeInViewport({ ratio: 1 });
+  const sizes = await page
+    .locator('.knob button:visible')
+    .evaluateAll((all) =>
+      all.map((one) => one.getBoundingClientRect()).map(({ width, height }) => [width, height]),
+    );
+  // the least size of a target: WCAG 2.2, 2.5.5
+  for (const size of sizes.flat()) expect(size).toBeGreaterThanOrEqual(44);
+  if (process.env.LOOK !== undefined) await page.screenshot({ path: '/tmp/walk-wrong-360.png' });
+  await page.getByRole('button', { name: `${asked}, +1/256 turn` }).click();
+  await expect(said).toHaveCount(0);
+});
+
+test('a wheel turns the screw that has the focus, and the page stays; over any other it scrolls', async ({
+  opened: page,
+  station,
+}) => {
+  await practise(page, station.address);
+  await handDoes(page, 3);
+  await page.setViewportSize({ width: 1280, height: 500 });
+  const top = () => page.evaluate(() => window.scrollY);
+  const knob = page.locator('.knob').first();
+  await knob.scrollIntoViewIfNeeded();
+  await knob.locator('.grip').hover();
+  const turns: string[] = [];
+  page.on('request', (request) => request.url().endsWith('/turns') && turns.push(request.url()));
+  const before = await top();
+  await knob.focus();
+  await page.mouse.wheel(0, 100);
+  await expect.poll(() => turns.length).toBe(1);
+  expect(await top()).toBe(before);
+  await page.getByRole('button', { name: 'Undo' }).focus();
+  await page.mouse.wheel(0, before > 0 ? -100 : 100);
+  await expect.poll(top).not.toBe(before);
+  expect(turns).toHaveLength(1);
+});
+
+test('a double tap answers one step', async ({ opened: page, station }) => {
+  await practise(page, station.address);
+  await handDoes(page, 1);
+  const skip = page.getByRole('button', { name: 'Skip', exact: true });
+  await expect(skip).toBeEnabled();
+  let answers = 0;
+  page.on('request', (request) => {
+    if (request.url().endsWith('/acts')) answers += 1;
+  });
+  // twice on the same spot, as a thumb does, and once more when the next step is just there
+  const { x = 0, y = 0, width = 0, height = 0 } = (await skip.boundingBox()) ?? {};
+  await page.mouse.click(x + width / 2, y + height / 2, { clickCount: 2, delay: 30 });
+  await expect(moves(page)).toHaveCount(2);
+  await skip.dispatchEvent('click');
+  await expect(skip).toBeEnabled();
+  expect(answers).toBe(1);
+  await expect(moves(page)).toHaveCount(2);
+});
+
+/** An instrument of the bench book whose readings are typed. */
+async function addTyped(page: Page): Promise<void> {
+  const status = await page.evaluate(async () => {
+    const send = (path: string, method: string, what: unknown) =>
+      fetch(path, { method, headers: { 'content-type': 'application/json' }, body: JSON.stringify(what) });
+    const path = `/api/instruments/${crypto.randomUUID()}`;
+    const made = await send(path, 'PUT', {
+      name: 'handheld meter',
+      setup: { kind: 'typed', unit: 'W' },
+      floor: null,
+      saturation: null,
+    });
+    const on = await send(`${path}/switch`, 'POST', { on: true });
+    return [made.status, on.status];
+  });
+  expect(status).toEqual([200, 200]);
+}
+
+test('a walk that reads a typed instrument asks for its reading, and a single one counts', async ({
+  opened: page,
+  station,
+}) => {
+  await addTyped(page);
+  await page.goto(`${station.address}${examplePath}/walk`);
+  await page.getByRole('radio', { name: /^handheld meter/u }).check();
+  for (const caution of await page.getByRole('checkbox').all()) {
+    await caution.click();
+    await expect(caution).toBeChecked();
+  }
+  await press(page, 'Walk this bench');
+  await expect(instruction(page)).toContainText('Block the beam');
+  const field = page.getByRole('textbox');
+  await field.fill('2 nW');
+  await press(page, 'Done');
+  await expect(moves(page)).toHaveCount(1);
+  // it stands in the bench book as a reading of that instrument
+  await expect(page.locator('.reading-large')).toContainText('2 nW');
+  if (process.env.LOOK !== undefined)
+    await page.screenshot({ path: '/tmp/walk-typed-1280.png', fullPage: true });
+  // one that is typed on the page of the instruments is offered to be taken
+  await page.getByRole('link', { name: 'instruments', exact: true }).click();
+  await page.getByRole('button', { name: /^handheld meter/u }).click();
+  await page.getByRole('textbox', { name: 'reading' }).first().fill('5 µW');
+  await press(page, 'Keep reading');
+  await page.goBack();
+  await press(page, 'Take 5 µW');
+  await expect(moves(page)).toHaveCount(2);
+});
+
+test('a walk offers no undoing of the launch', async ({ opened: page, station }) => {
+  await page.goto(`${station.address}/drawer`);
+  await page.goto(`${station.address}${examplePath}`);
+  await press(page, 'Rename');
+  const name = page.getByRole('textbox', { name: 'name of the launch' });
+  await name.fill('another name');
+  await name.press('Enter');
+  const undo = page.getByRole('button', { name: /^Undo: /u });
+  await expect(undo).toBeVisible();
+  await page.goto(`${station.address}${examplePath}/walk`);
+  await expect(page.getByRole('button', { name: 'Practise on a simulated bench' })).toBeVisible();
+  await expect(undo).toHaveCount(0);
+  // nor by its keys
+  await page.keyboard.press('Control+z');
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Walk: another name');
+  await page.goto(`${station.address}${examplePath}`);
+  await expect(undo).toBeVisible();
 });
 
 test('a station that is killed in the middle of a walk goes on where it was', async ({

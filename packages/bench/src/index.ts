@@ -138,9 +138,9 @@ export {
   refuseTooLarge,
 } from './gauge/picture-of.ts';
 export { type InputsRead, readInputs } from './gauge/read-inputs.ts';
-export { columnsToFill, nextRow, type Taken, withReadingTaken } from './gauge/reading-into-cell.ts';
 export { isJson, readReadings } from './gauge/read-readings.ts';
 export { readTable } from './gauge/read-table.ts';
+export { columnsToFill, nextRow, type Taken, withReadingTaken } from './gauge/reading-into-cell.ts';
 export { type GaugeGroup, gaugeGroups, gaugesForPart } from './gauge/serves.ts';
 export { inShell } from './gauge/setting-words.ts';
 export { settingsOfLaunch } from './gauge/settings-of-launch.ts';
@@ -451,6 +451,7 @@ export {
 export { type StepSentence, stepSentence } from './walk/step-sentence.ts';
 export { taughtWalk } from './walk/taught-walk.ts';
 export { bestTone, toneOf, toneOfReading } from './walk/tone.ts';
+export { truthTexts, type WalkTruth } from './walk/truth-words.ts';
 export { type TurnNow, type TurnSign, turnNow } from './walk/turn-now.ts';
 export { type TurnSaid, turnSaid } from './walk/turn-words.ts';
 export type { WalkAct, WalkReads } from './walk/walk-act.ts';

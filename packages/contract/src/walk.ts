@@ -1,4 +1,11 @@
-import { type Screw, type WalkAct, type WalkAnswer, type WalkReads, walkMeters } from '@coreward/bench';
+import {
+  type Screw,
+  type WalkAct,
+  type WalkAnswer,
+  type WalkReads,
+  type WalkTruth,
+  walkMeters,
+} from '@coreward/bench';
 import { idText, timeText, versionNumber } from './written.ts';
 import { z } from './zod.ts';
 
@@ -69,8 +76,26 @@ export const keptWalk = z.strictObject({
 });
 export type KeptWalk = z.infer<typeof keptWalk>;
 
+/** Where a practice bench stands in truth, bench's `WalkTruth`. */
+const walkTruth: z.ZodMiniType<WalkTruth> = z.strictObject({
+  share: z.number(),
+  focus: z.number(),
+  offsets: z.array(z.strictObject({ screw, turns: z.number() })),
+});
+
 /** The newest walk of a launch. */
-export const walkStands = z.strictObject({ walk: z.nullable(keptWalk) });
+export const walkStands = z.strictObject({
+  walk: z.nullable(keptWalk),
+  /** The bench it practises on; null: a real one, or none. */
+  practice: z.nullable(
+    z.strictObject({
+      /** Whether something stands before its beam. */
+      isBlocked: z.boolean(),
+      /** Null until the walk has its verdict. */
+      truth: z.nullable(walkTruth),
+    }),
+  ),
+});
 export type WalkStands = z.infer<typeof walkStands>;
 
 /** What shall read the light: a hand types it, an eye tells it, or an instrument of the bench book. */

@@ -5,8 +5,9 @@ import {
   practiceBenchOf,
   practise,
   readLaunch,
+  type Screw,
 } from '@coreward/bench';
-import type { KeptWalk } from '@coreward/contract';
+import type { KeptWalk, WalkStands } from '@coreward/contract';
 import type { BenchBook } from './bench-book/bench-book.ts';
 import { launchOfWalk, newestWalk, noLaunch, walkKind } from './bench-book/kept-walk.ts';
 
@@ -15,9 +16,15 @@ interface Standing {
   readonly bench: PracticeBench;
   /** What its live meter shows at this moment. */
   readonly look: () => number;
+  /** Whether something was left before its beam. */
+  isBlocked: boolean;
   /** What every act so far came to, by the name it was sent under. */
   readonly done: Map<string, Practised>;
 }
+
+const screws: readonly Screw[] = (['M1', 'M2'] as const).flatMap((mirror) =>
+  (['horizontal', 'vertical'] as const).map((axis) => ({ mirror, axis })),
+);
 
 /** Benches in memory at once; one that was let go of is brought back from the book when it is needed again. */
 const mostBenches = 4;
@@ -45,6 +52,16 @@ export class PracticeBenches {
 
   newSeed(): number {
     return Buffer.from(this.#book.world.randomBytes(4)).readUInt32LE();
+  }
+
+  /** How the bench of a walk stands. @param isTold whether its truth may be told, too */
+  standing(walk: KeptWalk, isTold: boolean): NonNullable<WalkStands['practice']> {
+    const { bench, isBlocked } = this.#standingOf(walk);
+    const offsets = screws.map((screw) => ({ screw, turns: bench.trueOffset(screw) }));
+    return {
+      isBlocked,
+      truth: isTold ? { share: bench.trueShare(), focus: bench.trueFocus(), offsets } : null,
+    };
   }
 
   /** Does one thing, once for each name it is sent under. */
@@ -95,7 +112,13 @@ export class PracticeBenches {
     const known = this.#standing.get(id);
     if (known !== undefined) return known;
     const bench = practiceBenchOf(launchOfWalk(this.#book, walk), seed ?? 0, 'steered-by-eye');
-    const standing: Standing = { walk: id, bench, look: bench.watcher(this.newSeed()), done: new Map() };
+    const standing: Standing = {
+      walk: id,
+      bench,
+      look: bench.watcher(this.newSeed()),
+      isBlocked: false,
+      done: new Map(),
+    };
     for (const { write, act } of this.#book.practiceActs(id)) does(standing, write, JSON.parse(act));
     const [oldest] = this.#standing.keys();
     if (this.#standing.size >= mostBenches && oldest !== undefined) this.#standing.delete(oldest);
@@ -106,6 +129,8 @@ export class PracticeBenches {
 
 function does(standing: Standing, write: string, act: PracticeAct): Practised {
   const done = practise(standing.bench, act);
+  // the hand takes away whatever was left before the beam
+  if (act.do !== 'turn') standing.isBlocked = act.do === 'block' && act.blocked;
   standing.done.set(write, done);
   return done;
 }

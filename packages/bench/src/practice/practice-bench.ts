@@ -34,6 +34,8 @@ export interface PracticeBench {
   passedShare(): number;
   /** Share of the light that the focus leaves. */
   trueFocus(): number;
+  /** How far a screw stands from its place at the peak of all four, turns; positive beyond it. */
+  trueOffset(screw: Screw): number;
 }
 
 /** A sweep that is given no limits looks this far where nothing is seen, turns. */
@@ -175,6 +177,7 @@ export function practiceBench(hidden: HiddenBench, random: () => number): Practi
     spots: (places) => (hidden.screws === null ? null : cardSpots(hidden.screws, screws, places)),
     trueShare: () => lightAt(hidden.shape, distance()),
     trueFocus: inFocus,
+    trueOffset: (screw) => screws[screwIndex(screw)]!,
     passedShare: () => passed,
   };
 }

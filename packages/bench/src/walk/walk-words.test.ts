@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { readingText, readReading } from './reading-text.ts';
 import { stepSentence } from './step-sentence.ts';
 import { bestTone, toneOf } from './tone.ts';
+import { truthTexts } from './truth-words.ts';
 import { ridgePicture, traceOf } from './walk-pictures.ts';
 import { estimateText, verdictText } from './walk-words.ts';
 
@@ -14,7 +15,9 @@ const estimate = {
 };
 
 test('what is left is never said without its doubt, and by eye not at all', () => {
-  expect(estimateText(estimate, 'power')).toBe('About 4 % left, 1 to 9 %, mostly horizontal.');
+  expect(estimateText(estimate, 'power')).toBe(
+    'About 4 % of the light still missing, 1 to 9 %, mostly horizontal.',
+  );
   expect(estimateText({ ...estimate, missing: null }, 'power')).toContain('cannot be said');
   expect(estimateText(estimate, 'eye')).not.toMatch(/\d/u);
   const end = { reason: 'reached', claims95: true, estimate, remarks: [] } as const;
@@ -68,4 +71,13 @@ test('the picture of the ridge has the peak in its middle and the doubt around t
   const [tenth, top] = traceOf([move(0.1), move(1)]);
   expect(tenth?.y).toBeCloseTo(2 / 3, 10);
   expect(top?.y).toBe(1);
+});
+
+test('the truth of a practice bench is told in shares and turns, its focus only where that costs something', () => {
+  const offsets = [{ screw: { mirror: 'M1', axis: 'vertical' }, turns: 0.02 }] as const;
+  const told = truthTexts({ share: 0.973, focus: 1, offsets }).join(' ');
+  expect(told).toContain('97.3 %');
+  expect(told).toContain('M1 vertical +0.02');
+  expect(told).not.toContain('focus');
+  expect(truthTexts({ share: 0.973, focus: 0.8, offsets }).join(' ')).toContain('80 %');
 });

@@ -11,7 +11,7 @@ export function estimateText(estimate: WalkEstimate, meter: WalkMeter): string {
   if (missing === null || missingLow === null || missingHigh === null)
     return 'How much is missing cannot be said yet.';
   const digits = missingHigh < 0.095 ? 1 : 2;
-  const about = `About ${writeValue(missing, 'fraction', digits)} left, ${writeInterval(missingLow, missingHigh, 'fraction', digits)}`;
+  const about = `About ${writeValue(missing, 'fraction', digits)} of the light still missing, ${writeInterval(missingLow, missingHigh, 'fraction', digits)}`;
   return `${about}${sideText(horizontalShare)}.`;
 }
 

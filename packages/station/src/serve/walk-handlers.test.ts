@@ -49,6 +49,28 @@ test('a practice walk goes on where it was after a restart, screws and all', () 
     expect(again.json.walk.acts).toHaveLength(2);
   }));
 
+test('a practice bench says whether its beam is blocked, and its truth only with the verdict', () =>
+  withStation(async ({ station }) => {
+    const page = await openPage(station);
+    const { launch, answer, walk } = await begun(page, { procedure: 'ridge' });
+    expect(answer.json.practice).toEqual({ isBlocked: false, truth: null });
+    await post(page, `/api/walks/${walk.id}/beam`, { write: newId(ids), blocked: true });
+    const blocked = (await page.ask(`/api/launches/${launch}/walk`)).json;
+    expect(blocked.practice).toEqual({ isBlocked: true, truth: null });
+    let stands = walkStands.parse(blocked);
+    for (let after = 0; after < 200 && stands.practice?.truth === null; after += 1) {
+      const handed = await post(page, `/api/walks/${walk.id}/hand`, { write: newId(ids), after });
+      stands = walkStands.parse(handed.json);
+    }
+    // the hand clears the beam; a walk that claims its peak is near it (docs/walk.md), and the four screws are told
+    expect(stands.practice?.isBlocked).toBe(false);
+    expect(stands.practice?.truth?.share).toBeGreaterThan(0.5);
+    expect(stands.practice?.truth?.share).toBeLessThanOrEqual(1);
+    expect(stands.practice?.truth?.offsets).toHaveLength(4);
+    const real = await begun(page, { practice: null });
+    expect(real.answer.json.practice).toBeNull();
+  }));
+
 test('of two pages that answer one step the second is told what is asked now', () =>
   withStation(async ({ station }) => {
     const page = await openPage(station);
@@ -210,5 +232,5 @@ test('a launch that cannot be walked says what it lacks, and no walk is begun', 
     };
     const refused = await post(page, `/api/launches/${launch}/walk`, body);
     expect(refused).toMatchObject({ status: 422, json: { refused: [{ where: 'launch.path' }] } });
-    expect((await page.ask(`/api/launches/${launch}/walk`)).json).toEqual({ walk: null });
+    expect((await page.ask(`/api/launches/${launch}/walk`)).json).toEqual({ walk: null, practice: null });
   }));

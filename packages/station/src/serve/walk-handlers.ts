@@ -35,7 +35,12 @@ export function walkHandlers(
   benches: PracticeBenches,
   instruments: Instruments,
 ): SomeHandlers<WalkRoute> {
-  const stands = (walk: KeptWalk | null): WalkStands => ({ walk });
+  const stands = (walk: KeptWalk | null): WalkStands => ({
+    walk,
+    // what is hidden is told only when nothing can be learnt from it any more
+    practice:
+      walk === null || walk.seed === null ? null : benches.standing(walk, nowOf(book, walk).verdict !== null),
+  });
 
   /** @throws {Declined} if the walk is on a real bench */
   function practiceBy(id: string): KeptWalk {

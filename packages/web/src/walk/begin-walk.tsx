@@ -1,6 +1,6 @@
 import { beforeWalkTexts, everyStep, readingOf, walkPlan, withinRange } from '@coreward/bench';
 import type { ChosenReads, KeptWalk } from '@coreward/contract';
-import { type JSX, useMemo, useState } from 'react';
+import { type JSX, useEffect, useMemo, useRef, useState } from 'react';
 import { type Cautioned, Unreadable } from '../cautions/cautioned-launch.tsx';
 import { StepView } from '../cautions/steps-page.tsx';
 import type { InstrumentsHeld } from '../instrument/use-instruments.ts';
@@ -13,12 +13,21 @@ export function BeginWalk({
   cautioned,
   held,
   instruments,
+  isAnother,
 }: {
   readonly cautioned: Cautioned;
   readonly held: WalkHeld;
   readonly instruments: InstrumentsHeld;
+  /** Asked for from within a walk: the page is brought to the choice. */
+  readonly isAnother: boolean;
 }): JSX.Element {
   const { launch, answers, book } = cautioned;
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    if (!isAnother) return;
+    heading.current?.scrollIntoView();
+    heading.current?.focus();
+  }, [isAnother]);
   const [procedure, setProcedure] = useState<KeptWalk['procedure']>('ridge');
   const [reads, setReads] = useState<ChosenReads>({ by: 'typed' });
   const planned = useMemo(() => withinRange(() => walkPlan(launch)), [launch]);
@@ -34,7 +43,9 @@ export function BeginWalk({
   const how = { procedure: led, reads, goesOn: false } as const;
   return (
     <div className="walk-begin">
-      <h2>{words.title}</h2>
+      <h2 ref={heading} tabIndex={-1}>
+        {words.title}
+      </h2>
       {beforeWalkTexts(planned.value).map((line) => (
         <p key={line}>{line}</p>
       ))}

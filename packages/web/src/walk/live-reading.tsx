@@ -13,18 +13,15 @@ import { walkTexts } from '../texts/walk.ts';
 
 const words = walkTexts.live;
 
-/** The reading as large as fits, what it says to the hand, and what is held of this turn. */
+/** The reading as large as fits, and what it says to the hand. */
 export function LiveReading({
   turn,
   step,
   meter,
-  best,
 }: {
   readonly turn: TurnNow;
   readonly step: WalkStep;
   readonly meter: WalkMeter;
-  /** Of the whole walk. */
-  readonly best: number | null;
 }): JSX.Element {
   const { short, mend } = turnSaid(turn, step, meter);
   return (
@@ -36,11 +33,46 @@ export function LiveReading({
         <p className="sign">{short}</p>
         {mend !== null && <p className="mend">{mend}</p>}
       </div>
-      <p className="reading-best">
-        {turn.held !== null && `${words.held} ${readingText(turn.held, meter)} · `}
-        {walkTexts.best} {best === null ? walkTexts.nothing : readingText(best, meter)}
-      </p>
     </div>
+  );
+}
+
+/** What was last read where no instrument is listened to. */
+export function LastReading({
+  shown,
+  isOver,
+  meter,
+}: {
+  readonly shown: number | null;
+  /** Whether nothing more is asked. */
+  readonly isOver: boolean;
+  readonly meter: WalkMeter;
+}): JSX.Element {
+  return (
+    <p className="reading-large">
+      <span className="quiet">{isOver ? walkTexts.last : walkTexts.now}</span>{' '}
+      <output>{shown === null ? '–' : readingText(shown, meter)}</output>
+    </p>
+  );
+}
+
+/** The best there was: of this turn, where one goes on, and of the walk. */
+export function BestReading({
+  turn,
+  best,
+  meter,
+}: {
+  readonly turn: TurnNow | null;
+  /** Of the whole walk. */
+  readonly best: number | null;
+  readonly meter: WalkMeter;
+}): JSX.Element {
+  const held = turn?.held ?? null;
+  return (
+    <p className="reading-best">
+      {held !== null && `${words.held} ${readingText(held, meter)} · `}
+      {walkTexts.best} {best === null ? walkTexts.nothing : readingText(best, meter)}
+    </p>
   );
 }
 

@@ -1,6 +1,7 @@
 import { type Screw, screwWords } from '@coreward/bench';
-import { type JSX, type KeyboardEvent, type PointerEvent, useRef, type WheelEvent } from 'react';
+import type { JSX } from 'react';
 import { walkTexts } from '../texts/walk.ts';
+import { Knob } from './knob.tsx';
 
 const screws: readonly Screw[] = [
   { mirror: 'M1', axis: 'horizontal' },
@@ -8,102 +9,52 @@ const screws: readonly Screw[] = [
   { mirror: 'M2', axis: 'horizontal' },
   { mirror: 'M2', axis: 'vertical' },
 ];
-const amounts = [-1 / 4, -1 / 16, -1 / 64, 1 / 64, 1 / 16, 1 / 4] as const;
-const [fine, middle] = [1 / 64, 1 / 16] as const;
-/** So far the pointer is dragged for a 64th of a turn, CSS pixels. */
-const dragged = 6;
+
+export const isSameScrew = (one: Screw | null, other: Screw | null): boolean =>
+  one !== null && other !== null && one.mirror === other.mirror && one.axis === other.axis;
 
 /** The screws of a practice bench, and a hand before its beam. Where they stand is hidden, as on a real one. */
 export function PracticePanel({
+  asked,
+  turned,
+  isBlocked,
   onTurn,
   onBlock,
 }: {
+  /** Null: the step asks for none. */
+  readonly asked: Screw | null;
+  /** The one that was last turned in this step; null: none was. */
+  readonly turned: Screw | null;
+  readonly isBlocked: boolean;
   readonly onTurn: (screw: Screw, turns: number) => void;
   readonly onBlock: (blocked: boolean) => void;
 }): JSX.Element {
+  const others = screws.filter((screw) => !isSameScrew(screw, asked));
+  const knob = (screw: Screw): JSX.Element => (
+    <Knob
+      key={screwWords(screw)}
+      screw={screw}
+      isAsked={isSameScrew(screw, asked)}
+      isWrong={isSameScrew(screw, turned) && !isSameScrew(screw, asked)}
+      onTurn={(turns) => onTurn(screw, turns)}
+    />
+  );
   return (
     <section className="screws" aria-label={walkTexts.screws}>
-      <h2>{walkTexts.screws}</h2>
-      <p className="quiet">{walkTexts.screwText}</p>
+      {asked !== null && knob(asked)}
+      <details className="more">
+        <summary>{asked === null ? walkTexts.allScrews : walkTexts.otherScrews}</summary>
+        {others.map(knob)}
+      </details>
       <div className="pad">
-        <button type="button" className="big" onClick={() => onBlock(true)}>
+        <button type="button" className="big" aria-pressed={isBlocked} onClick={() => onBlock(!isBlocked)}>
           {walkTexts.block}
-        </button>
-        <button type="button" className="big" onClick={() => onBlock(false)}>
-          {walkTexts.unblock}
+          <span className="switch-state" aria-hidden="true">
+            {isBlocked ? walkTexts.isBlocked : walkTexts.isThrough}
+          </span>
         </button>
       </div>
-      {screws.map((screw) => (
-        <Knob key={screwWords(screw)} screw={screw} onTurn={(turns) => onTurn(screw, turns)} />
-      ))}
+      <p className="quiet small">{walkTexts.screwText}</p>
     </section>
-  );
-}
-
-function Knob({
-  screw,
-  onTurn,
-}: {
-  readonly screw: Screw;
-  readonly onTurn: (turns: number) => void;
-}): JSX.Element {
-  const name = screwWords(screw);
-  const from = useRef<number | null>(null);
-  const onKeyDown = (event: KeyboardEvent): void => {
-    const sense =
-      event.key === 'ArrowRight' || event.key === 'ArrowUp'
-        ? 1
-        : event.key === 'ArrowLeft' || event.key === 'ArrowDown'
-          ? -1
-          : 0;
-    if (sense === 0) return;
-    event.preventDefault();
-    onTurn(sense * (event.shiftKey ? middle : fine));
-  };
-  const onPointerMove = (event: PointerEvent): void => {
-    if (from.current === null) return;
-    const moved = event.clientX - from.current;
-    if (moved < dragged && moved > -dragged) return;
-    from.current = event.clientX;
-    onTurn(moved > 0 ? fine : -fine);
-  };
-  const onWheel = (event: WheelEvent): void => {
-    if (event.currentTarget === document.activeElement) onTurn(event.deltaY < 0 ? fine : -fine);
-  };
-  return (
-    // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot take the focus that arrow keys need
-    <div
-      className="knob"
-      role="group"
-      aria-label={name}
-      // biome-ignore lint/a11y/noNoninteractiveTabindex: arrow keys turn it
-      tabIndex={0}
-      onKeyDown={onKeyDown}
-      onWheel={onWheel}
-      onPointerDown={(event) => {
-        if (event.target !== event.currentTarget && event.target instanceof HTMLButtonElement) return;
-        from.current = event.clientX;
-        event.currentTarget.setPointerCapture(event.pointerId);
-      }}
-      onPointerMove={onPointerMove}
-      onPointerUp={() => {
-        from.current = null;
-      }}
-    >
-      <span className="knob-name">{name}</span>
-      {amounts.map((amount, index) => {
-        const written = walkTexts.amounts[index] ?? '';
-        return (
-          <button
-            key={amount}
-            type="button"
-            aria-label={walkTexts.turn(name, written)}
-            onClick={() => onTurn(amount)}
-          >
-            {written}
-          </button>
-        );
-      })}
-    </div>
   );
 }

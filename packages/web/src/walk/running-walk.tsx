@@ -2,14 +2,14 @@ import {
   estimateText,
   higherOf,
   moveText,
-  readingText,
   readLaunch,
   remainingText,
   remarkText,
+  type Screw,
+  screwWords,
   sessionOf,
   stepSentence,
   turnContext,
-  verdictText,
   walkNow,
   walkPlan,
   withinRange,
@@ -17,6 +17,7 @@ import {
 import type { KeptWalk } from '@coreward/contract';
 import { type JSX, useEffect, useMemo, useState } from 'react';
 import { Unreadable } from '../cautions/cautioned-launch.tsx';
+import { FaultBoundary } from '../frame/fault-boundary.tsx';
 import { PageLink } from '../frame/navigation.tsx';
 import { TraceView } from '../instrument/trace-view.tsx';
 import type { InstrumentsHeld } from '../instrument/use-instruments.ts';
@@ -24,14 +25,18 @@ import { useReadings } from '../instrument/use-readings.ts';
 import { useKeeping } from '../keeping/use-keeping.ts';
 import { walkTexts } from '../texts/walk.ts';
 import { AnswerPad } from './answer-pad.tsx';
-import { InstrumentTrouble, LiveReading } from './live-reading.tsx';
-import { PracticePanel } from './practice-panel.tsx';
+import { LeavePad } from './leave-pad.tsx';
+import { BestReading, InstrumentTrouble, LastReading, LiveReading } from './live-reading.tsx';
+import { isSameScrew, PracticePanel } from './practice-panel.tsx';
 import { chosenOf, ReadsChange } from './reads-change.tsx';
 import { useGoingOn } from './use-going-on.ts';
+import { usePause } from './use-pause.ts';
 import { useTone } from './use-tone.ts';
 import { turnReach, useTurn } from './use-turn.ts';
 import type { WalkHeld } from './use-walk.ts';
+import { WalkControls } from './walk-controls.tsx';
 import { Ridge, Trace } from './walk-drawings.tsx';
+import { Verdict } from './walk-verdict.tsx';
 
 /** The launch as it stood when the walk began, whatever has become of it. */
 function useVersion(launch: string, version: number): string | null {
@@ -88,55 +93,87 @@ export function RunningWalk({
   const noise = instrument?.noise ?? null;
   const context = now === null ? null : turnContext(now, session, noise);
   const key = `${walk.id} ${walk.acts.length}`;
-  const turn = useTurn(key, Date.parse(walk.times.at(-1) ?? walk.begun), context, readings);
+  const since = Date.parse(walk.times.at(-1) ?? walk.begun);
+  // single readings that are typed never come to rest: the step asks for one instead of listening
+  const isTyped = instrument?.kind === 'typed';
+  const turn = useTurn(key, since, isTyped ? null : context, readings);
   useGoingOn(key, reads.goesOn && !held.busy, turn, held.act);
-  const shown = reads.instrument === null ? (now?.last ?? null) : (turn?.shown ?? null);
+  const isReady = usePause(key);
+  const [lastTurn, setLastTurn] = useState<{ readonly key: string; readonly screw: Screw } | null>(null);
+  const turned = lastTurn?.key === key ? lastTurn.screw : null;
+  const newest = readings.readings.findLast(({ value }) => value !== null) ?? null;
+  const shown =
+    reads.instrument === null ? (now?.last ?? null) : (turn?.shown ?? newest?.value ?? now?.last ?? null);
   const best = higherOf(now?.best ?? null, turn?.held ?? null);
   const tone = useTone(shown, best, context?.floor ?? null);
   if (planned?.ok === false) return <Unreadable why={planned.why} />;
   if (now === null) return <p className="quiet">{walkTexts.waiting}</p>;
-  const sentence = now.ask === null ? null : stepSentence(now.ask.step, meter);
-  const remaining = now.verdict === null ? remainingText(now.ask?.remaining ?? null) : null;
+  const { ask } = now;
+  const sentence = ask === null ? null : stepSentence(ask.step, meter);
+  const remaining = now.verdict === null ? remainingText(ask?.remaining ?? null) : null;
+  const asked = ask !== null && 'screw' in ask.step ? ask.step.screw : null;
+  const isWrong = ask !== null && turned !== null && !isSameScrew(turned, asked);
+  const typed = isTyped
+    ? { heard: newest !== null && newest.t > since ? newest.value : null, post: readings.post }
+    : null;
+  const isPractice = walk.seed !== null;
   return (
-    <div className="walk">
-      <div className="walk-hand">
-        {walk.seed !== null && <p className="mark">{walkTexts.practice}</p>}
-        {now.verdict !== null && (
-          <section className="verdict" aria-label={walkTexts.verdict}>
-            <h2>{walkTexts.verdict}</h2>
-            {verdictText(now.verdict, meter).map((line) => (
-              <p key={line}>{line}</p>
-            ))}
-            {now.verdict.remarks.map((remark) => (
-              <p key={remark.id}>{remarkText(remark)}</p>
-            ))}
-            {now.ask !== null && <h2>{walkTexts.next}</h2>}
-          </section>
+    <div className={isPractice ? 'walk is-practice' : 'walk'}>
+      <div className="walk-turn">
+        <div className="walk-asked">
+          {isPractice && <p className="mark">{walkTexts.practice}</p>}
+          <Verdict now={now} meter={meter} truth={held.practice?.truth ?? null} />
+          {sentence === null ? (
+            <p className="instruction">{walkTexts.finished}</p>
+          ) : (
+            <div aria-live="polite">
+              <p className="instruction">{sentence.doThis}</p>
+              {sentence.expect !== null && <p className="quiet">{sentence.expect}</p>}
+            </div>
+          )}
+        </div>
+        <div className="walk-top">
+          {turn !== null && ask !== null ? (
+            <LiveReading turn={turn} step={ask.step} meter={meter} />
+          ) : (
+            meter !== 'eye' && <LastReading shown={shown} isOver={ask === null} meter={meter} />
+          )}
+          {isWrong && (
+            <p role="alert" className="refusal">
+              {walkTexts.wrongScrew(screwWords(turned), asked === null ? null : screwWords(asked))}
+            </p>
+          )}
+          {ask !== null && (
+            <AnswerPad
+              key={walk.acts.length}
+              now={now}
+              step={ask.step}
+              meter={meter}
+              turn={turn}
+              typed={typed}
+              busy={held.busy}
+              isReady={isReady}
+              onAnswer={(answer) => held.act({ do: 'answer', answer })}
+            />
+          )}
+        </div>
+        {isPractice && (
+          <PracticePanel
+            asked={asked}
+            turned={ask === null ? null : turned}
+            isBlocked={held.practice?.isBlocked === true}
+            onTurn={(screw, turns) => {
+              setLastTurn({ key, screw });
+              held.turn(screw, turns);
+            }}
+            onBlock={held.block}
+          />
         )}
-        {sentence === null ? (
-          <p className="instruction">{walkTexts.finished}</p>
-        ) : (
-          <div aria-live="polite">
-            <p className="instruction">{sentence.doThis}</p>
-            {sentence.expect !== null && <p className="quiet">{sentence.expect}</p>}
-          </div>
+      </div>
+      <div className="walk-rest">
+        {instrument !== null && (!isTyped || instrument.state === 'off') && (
+          <InstrumentTrouble instrument={instrument} instruments={instruments} />
         )}
-        {turn !== null && now.ask !== null ? (
-          <LiveReading turn={turn} step={now.ask.step} meter={meter} best={now.best} />
-        ) : (
-          meter !== 'eye' && (
-            <>
-              <p className="reading-large">
-                <span className="quiet">{walkTexts.now}</span>{' '}
-                <output>{shown === null ? '–' : readingText(shown, meter)}</output>
-              </p>
-              <p className="reading-best">
-                {walkTexts.best} {now.best === null ? walkTexts.nothing : readingText(now.best, meter)}
-              </p>
-            </>
-          )
-        )}
-        {instrument !== null && <InstrumentTrouble instrument={instrument} instruments={instruments} />}
         {reads.instrument !== null && readings.state === 'failed' && (
           <p role="alert">{walkTexts.live.away}</p>
         )}
@@ -152,60 +189,32 @@ export function RunningWalk({
             </button>
           </div>
         )}
+        {meter !== 'eye' && <BestReading turn={turn} best={now.best} meter={meter} />}
         <p className="estimate">
           {estimateText(now.estimate, meter)} {remaining}
         </p>
-        {now.ask?.remarks.map((remark) => (
+        {ask?.remarks.map((remark) => (
           <p key={remark.id} role="status">
             {remarkText(remark)}
           </p>
         ))}
         {held.said !== null && <p role="alert">{held.said}</p>}
-        {now.ask !== null && (
-          <AnswerPad
-            key={walk.acts.length}
-            now={now}
-            step={now.ask.step}
-            meter={meter}
-            turn={turn}
+        {ask !== null && (
+          <LeavePad
             busy={held.busy}
+            isReady={isReady}
             onAnswer={(answer) => held.act({ do: 'answer', answer })}
           />
         )}
-        <div className="pad">
-          {walk.seed !== null && now.ask !== null && (
-            <button type="button" className="big" disabled={held.busy} onClick={held.hand}>
-              {walkTexts.hand}
-            </button>
-          )}
-          <button
-            type="button"
-            className="big"
-            disabled={held.busy || now.moves.length === 0}
-            onClick={() => held.act({ do: 'undo' })}
-          >
-            {walkTexts.undo}
-          </button>
-          {meter !== 'eye' && (
-            <button type="button" className="big" aria-pressed={tone.isOn} onClick={tone.press}>
-              {tone.isOn ? walkTexts.mute : walkTexts.sound}
-            </button>
-          )}
-          {reads.instrument !== null && (
-            <button
-              type="button"
-              className="big"
-              aria-pressed={reads.goesOn}
-              title={walkTexts.live.goesOnText}
-              disabled={held.busy}
-              onClick={() => held.reads({ reads: chosenOf(reads), goesOn: !reads.goesOn, anew: false })}
-            >
-              {walkTexts.live.goesOn}
-            </button>
-          )}
-        </div>
-        {meter !== 'eye' && <p className="quiet">{walkTexts.soundText}</p>}
-        {turn !== null && now.ask?.step.kind === 'sweep' && (
+        <WalkControls
+          held={held}
+          reads={reads}
+          tone={tone}
+          canUndo={now.moves.length > 0}
+          canHand={isPractice && ask !== null}
+          canGoOn={reads.instrument !== null && !isTyped}
+        />
+        {turn !== null && ask?.step.kind === 'sweep' && (
           <p>
             <button
               type="button"
@@ -226,11 +235,14 @@ export function RunningWalk({
         </p>
       </div>
       <div className="walk-beside">
-        {walk.seed !== null && <PracticePanel onTurn={held.turn} onBlock={held.block} />}
-        {instrument !== null && <TraceView instrument={instrument} held={readings} marks={marks} />}
-        {instrument !== null && marks.length > 0 && <p className="quiet">{walkTexts.live.marks}</p>}
-        {meter !== 'eye' && now.best !== null && <Trace moves={now.moves} />}
-        {meter !== 'eye' && <Ridge estimate={now.estimate} />}
+        <FaultBoundary line={walkTexts.brokenDrawing}>
+          {instrument !== null && <TraceView instrument={instrument} held={readings} marks={marks} />}
+          {instrument !== null && marks.length > 0 && <p className="quiet">{walkTexts.live.marks}</p>}
+        </FaultBoundary>
+        <FaultBoundary line={walkTexts.brokenDrawing}>
+          {meter !== 'eye' && now.best !== null && <Trace moves={now.moves} />}
+          {meter !== 'eye' && <Ridge estimate={now.estimate} />}
+        </FaultBoundary>
         {now.moves.length > 0 && (
           <section>
             <h2>{walkTexts.moves}</h2>

@@ -12,6 +12,8 @@ export interface WalkHeld {
   /** What went wrong with the last thing that was done; null: nothing. */
   readonly said: string | null;
   readonly busy: boolean;
+  /** The simulated bench; null: a real one is walked, or nothing is known. */
+  readonly practice: WalkStands['practice'];
   readonly begin: (how: Omit<BeginWalk, 'write'>) => void;
   /** @param quietly nobody pressed: that another page was first is no news */
   readonly act: (act: Exclude<WalkAct, { do: 'reads' }>, quietly?: boolean) => void;
@@ -95,6 +97,7 @@ export function useWalk(launch: string): WalkHeld {
     stands,
     said,
     busy,
+    practice: stands === null || stands === 'failed' ? null : stands.practice,
     begin: (how) =>
       void send(`begin ${JSON.stringify(how)}`, (write) =>
         ask(world, routes.beginWalk, { id: launch }, { ...how, write }),
@@ -124,6 +127,14 @@ export function useWalk(launch: string): WalkHeld {
     },
     turn: (screw, turns) =>
       practise((id, write) => ask(world, routes.turnScrew, { id }, { write, screw, turns })),
-    block: (blocked) => practise((id, write) => ask(world, routes.blockBeam, { id }, { write, blocked })),
+    block: (isBlocked) => {
+      if (walk === null) return;
+      setStands((before) =>
+        before === null || before === 'failed' || before.practice === null
+          ? before
+          : { ...before, practice: { ...before.practice, isBlocked } },
+      );
+      practise((id, write) => ask(world, routes.blockBeam, { id }, { write, blocked: isBlocked }));
+    },
   };
 }

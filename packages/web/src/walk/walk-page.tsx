@@ -24,7 +24,9 @@ function Walk({ id, cautioned }: { readonly id: string; readonly cautioned: Caut
   if (held.stands === 'failed') return <p role="alert">{walkTexts.failed}</p>;
   const { walk } = held.stands;
   if (walk === null || another === walk.id)
-    return <BeginWalk cautioned={cautioned} held={held} instruments={instruments} />;
+    return (
+      <BeginWalk cautioned={cautioned} held={held} instruments={instruments} isAnother={walk !== null} />
+    );
   return (
     <RunningWalk walk={walk} held={held} instruments={instruments} onAnother={() => setAnother(walk.id)} />
   );
