@@ -184,6 +184,34 @@ test('a wrong screw of a practice bench is named at once, and the asked one is m
   await expect(said).toHaveCount(0);
 });
 
+test('a trace that breaks takes only itself away', async ({ opened: page, station, mayComplain }) => {
+  mayComplain.push(/trace-plot|ERR_FAILED|dynamically imported/u);
+  await page.route(/trace-plot/u, (route) => route.abort());
+  await practise(page, station.address);
+  await expect(page.getByRole('alert')).toContainText('This drawing broke');
+  await handDoes(page, 1);
+  await expect(page.locator('.take')).toBeVisible();
+});
+
+test('the longest reading fits its column', async ({ opened: page, station }) => {
+  await practise(page, station.address);
+  const output = page.locator('.walk-top output');
+  await expect(output).toBeVisible();
+  for (const width of [360, 1280]) {
+    await page.setViewportSize({ width, height: 800 });
+    // three digits behind three zeros is the longest that is written of a power
+    const over = await output.evaluate((one) => {
+      const long = one.cloneNode() as HTMLElement;
+      long.textContent = '0.00290 mW';
+      one.after(long);
+      const wider = long.scrollWidth - long.clientWidth;
+      long.remove();
+      return wider;
+    });
+    expect(over).toBeLessThanOrEqual(0);
+  }
+});
+
 test('a wheel turns the screw that has the focus, and the page stays; over any other it scrolls', async ({
   opened: page,
   station,
