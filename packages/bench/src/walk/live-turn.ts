@@ -1,5 +1,5 @@
 /** One step of a walk while a meter is live: what it shows is followed, reading by reading. What it comes to stands in turn-now. */
-import { heldPeak, holdFrom, type PeakHold, withShown } from '../instrument/peak-hold.ts';
+import { floorWanders, heldPeak, holdFrom, type PeakHold, withShown } from '../instrument/peak-hold.ts';
 import type { Reading } from '../instrument/reading.ts';
 import {
   emptyWindow,
@@ -8,7 +8,9 @@ import {
   shownNow,
   withHeard,
 } from '../instrument/reading-window.ts';
-import type { WalkStep } from './step.ts';
+import { type FallTo, notFallen, withLight } from './fall-to.ts';
+import { ofItsLight } from './light-noise.ts';
+import type { Screw, WalkStep } from './step.ts';
 
 /** What a turn is judged by. Readings are in the unit of the meter. */
 export interface TurnContext {
@@ -19,6 +21,14 @@ export interface TurnContext {
   readonly peak: number | null;
   /** Standard deviation of a single reading, as long as the readings themselves do not tell; null: not known. */
   readonly noise: number | null;
+  /** The screw that was turned last in this step; null: nobody knows, as on a real bench. */
+  readonly turned: Screw | null;
+}
+
+/** Another screw than the one that is asked was turned last; null: not that anybody knows. */
+export function wrongScrew({ step, turned }: TurnContext): Screw | null {
+  if (turned === null || !('screw' in step)) return null;
+  return turned.mirror === step.screw.mirror && turned.axis === step.screw.axis ? null : turned;
 }
 
 /** A turn that goes on. The same readings always lead to the same turn. */
@@ -42,6 +52,8 @@ export interface Turn {
   /** How often the light came down to the target of a plateau's edge. */
   readonly edges: number;
   readonly isBeyondEdge: boolean;
+  /** Of a fall to a target. */
+  readonly fall: FallTo;
 }
 
 export const newTurn: Turn = {
@@ -58,6 +70,7 @@ export const newTurn: Turn = {
   isCovered: false,
   edges: 0,
   isBeyondEdge: false,
+  fall: notFallen,
 };
 
 /** One reading at the upper end may be a stray; so many are none. */
@@ -80,8 +93,11 @@ export function heardInTurn(turn: Turn, context: TurnContext, reading: Reading):
     tooMuch,
     isSpoiled: turn.isSpoiled || (tooMuch >= spoiledBy && context.step.kind !== 'floor'),
   };
-  const shown = window === turn.window || reading.saturated ? null : shownNow(window, context.noise);
-  return shown === null || shown.t !== reading.t ? heard : followed(heard, context, shown);
+  // what another screw does to the light is no peak of this one
+  if (window === turn.window || reading.saturated || wrongScrew(context) !== null) return heard;
+  const shown = shownNow(window, context.noise);
+  if (shown === null || shown.t !== reading.t) return heard;
+  return followed(heard, context, ofItsLight(shown, window, context.floor ?? 0));
 }
 
 function followed(turn: Turn, { step, floor }: TurnContext, shown: Shown): Turn {
@@ -92,6 +108,10 @@ function followed(turn: Turn, { step, floor }: TurnContext, shown: Shown): Turn 
   const wentOut =
     !isLit && turn.litAt !== null && shown.t - turn.litAt <= coveredWithin && isDark(shown, floor);
   const target = step.kind === 'middle' ? step.target - dark : null;
+  const turnsDown = turn.hold?.rises === true && !hold.rises;
+  // what it fell from at first is where it began
+  const top = turnsDown && turn.hold.peaks.length > 0 ? turn.hold.turning.value - dark : null;
+  const began = (turn.first ?? shown).value - dark;
   const isAtEdge = target !== null && light <= edgeReached * target;
   const hasLeftEdge = target !== null && light > edgeLeft * target;
   return {
@@ -105,11 +125,12 @@ function followed(turn: Turn, { step, floor }: TurnContext, shown: Shown): Turn 
     isCovered: isDark(shown, floor) && (turn.isCovered || wentOut),
     edges: isAtEdge && !turn.isBeyondEdge ? turn.edges + 1 : turn.edges,
     isBeyondEdge: isAtEdge || (turn.isBeyondEdge && !hasLeftEdge),
+    fall: step.kind === 'detune' ? withLight(turn.fall, light, step.target - dark, began, top) : turn.fall,
   };
 }
 
-/** By noise, and by what a floor itself wanders. */
-const [darkDeviations, floorWanders] = [3, 0.15] as const;
+/** Light that noise alone would not bring. */
+const darkDeviations = 3;
 
 /** Whether there is no more light than with the beam blocked. */
 export function isDark({ value, sd }: Shown, floor: number | null): boolean {

@@ -27,7 +27,9 @@ export function stepSentence(step: WalkStep, meter: WalkMeter): StepSentence {
         doThis:
           step.why === 'after-power'
             ? 'Raise the power if you mean to, wait a minute, hands off, and note the reading.'
-            : 'Take your hands off the screws and note the reading.',
+            : step.why === 'start'
+              ? 'Take your hands off the screws, let the beam through, and note the reading.'
+              : 'Take your hands off the screws and note the reading.',
         expect: step.why === 'after-power' ? 'Its cautions come first: read “Raising the power”.' : null,
         asks: 'reading as it stands',
       };
@@ -40,8 +42,8 @@ export function stepSentence(step: WalkStep, meter: WalkMeter): StepSentence {
     case 'detune':
       return {
         doThis: byEye
-          ? `Turn ${screwWords(step.screw)} ${way(step.sense)} until the light is clearly dimmer.`
-          : `Turn ${screwWords(step.screw)} ${way(step.sense)} until the meter has fallen to ${readingText(step.target, meter)}.`,
+          ? `Turn ${screwWords(step.screw)} ${wayWords(step.sense)} until the light is clearly dimmer.`
+          : `Turn ${screwWords(step.screw)} ${wayWords(step.sense)} until the meter has fallen to ${readingText(step.target, meter)}.`,
         expect: 'The light almost vanishes; M2 brings it back. At first the screw may turn through slack.',
         asks: null,
       };
@@ -73,7 +75,8 @@ export function stepSentence(step: WalkStep, meter: WalkMeter): StepSentence {
   }
 }
 
-const way = (sense: 1 | -1): string => (sense === 1 ? 'onwards' : 'back');
+/** Which way a screw is turned, against how its sense was learned. */
+export const wayWords = (sense: 1 | -1): string => (sense === 1 ? 'onwards' : 'back');
 
 function sweepExpects({ why, reach }: Extract<WalkStep, { kind: 'sweep' }>, byEye: boolean): string {
   const far = reach === null ? '' : ` Look up to ${writeValue(reach, 'turns')} either side.`;

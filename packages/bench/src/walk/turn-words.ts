@@ -2,6 +2,7 @@
 import { screwWords } from './move-words.ts';
 import { readingText, type WalkMeter } from './reading-text.ts';
 import type { WalkStep } from './step.ts';
+import { wayWords } from './step-sentence.ts';
 import type { TurnNow } from './turn-now.ts';
 
 /** What a turn says. */
@@ -10,10 +11,35 @@ export interface TurnSaid {
   readonly short: string;
   /** More, where something is amiss; null: nothing is. */
   readonly mend: string | null;
+  /** Why the answer is not ready, for a hand that takes it all the same; null: it is ready, or there is none. */
+  readonly insteadOf: string | null;
 }
 
 /** The words of a turn as it stands. */
-export function turnSaid({ sign, goal }: TurnNow, step: WalkStep, meter: WalkMeter): TurnSaid {
+export function turnSaid(now: TurnNow, step: WalkStep, meter: WalkMeter): TurnSaid {
+  return { ...signSaid(now, step, meter), insteadOf: notReadyFor(now, step, meter) };
+}
+
+/** Why an answer is not ready. */
+function notReadyFor(
+  { sign, take, isReady, shown }: TurnNow,
+  step: WalkStep,
+  meter: WalkMeter,
+): string | null {
+  if (take === null || isReady || shown === null) return null;
+  const shows = `The meter shows ${readingText(shown, meter)} now`;
+  if (sign === 'block') return 'The light has not fallen.';
+  if (sign === 'let-through') return 'It is no more than the dark reading.';
+  if (sign === 'still' || sign === 'seek')
+    return step.kind === 'sweep' ? `${shows}: nothing has moved it yet.` : `${shows}.`;
+  return sign === 'settling' || sign === 'resting' ? `${shows}, and is not at rest.` : `${shows}.`;
+}
+
+function signSaid(
+  { sign, goal, wrongScrew }: TurnNow,
+  step: WalkStep,
+  meter: WalkMeter,
+): Omit<TurnSaid, 'insteadOf'> {
   const to = goal === null ? '' : readingText(goal, meter);
   const screw = 'screw' in step ? screwWords(step.screw) : 'the screw';
   switch (sign) {
@@ -63,14 +89,45 @@ export function turnSaid({ sign, goal }: TurnNow, step: WalkStep, meter: WalkMet
       return plain(`It falls this way: back, past ${to} and beyond.`);
     case 'past':
       return plain(`Past the peak: back until ${to}.`);
+    case 'nearing':
+      return plain(`It comes back: on until ${to}.`);
+    case 'passed-again':
+      return plain(`You passed it again: turn round, back until ${to}.`);
+    case 'falls-on':
+      return plain(`It falls on: turn round, back until ${to} and beyond.`);
     case 'back-at-peak':
       return plain('At the peak: hands off.');
     case 'lower':
       return plain(`Turn on, down to ${to}.`);
     case 'at-target':
-      return plain('There: stop.');
+      return plain('There: stop, and take it.');
     case 'too-low':
       return plain(`Too far: back until ${to}.`);
+    case 'wrong-way':
+      return {
+        short: 'It rises: is this the way?',
+        mend: `Asked is ${screw}${'sense' in step ? `, ${wayWords(step.sense)}` : ''}. If you turn it the other way, turn round; if not, go on: behind the top it falls, down to ${to}.`,
+      };
+    case 'back-too-far':
+      return {
+        short: `Back too far: turn round, down to ${to}.`,
+        mend: 'Slack comes first: nothing happens until the screw has turned through it.',
+      };
+    case 'over-top':
+      return {
+        short: 'Over the top: this is the far side.',
+        mend: `Turn round, back over the top, and down to ${to} on the side you came from.`,
+      };
+    case 'wrong-screw':
+      return {
+        short: `You turned ${wrongScrew === null ? 'another screw' : screwWords(wrongScrew)}; asked is ${screw}.`,
+        mend: 'Turn it back by as much, and go on with the one that is asked.',
+      };
+    case 'let-through':
+      return {
+        short: 'Let the beam through.',
+        mend: 'No more arrives than with the beam blocked. If it is through: was it blocked for the dark reading? If not, undo that; if it was, nothing arrives yet: take it.',
+      };
     case 'first-edge':
       return plain(`To one side, down to ${to}.`);
     case 'second-edge':
@@ -82,4 +139,4 @@ export function turnSaid({ sign, goal }: TurnNow, step: WalkStep, meter: WalkMet
   }
 }
 
-const plain = (short: string): TurnSaid => ({ short, mend: null });
+const plain = (short: string): Omit<TurnSaid, 'insteadOf'> => ({ short, mend: null });

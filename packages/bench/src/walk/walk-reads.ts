@@ -4,7 +4,7 @@ import type { TurnContext } from './live-turn.ts';
 import type { WalkMeter } from './reading-text.ts';
 import type { WalkNow } from './replay.ts';
 import type { WalkProcedureName, WalkSession } from './session.ts';
-import type { WalkAnswer } from './step.ts';
+import type { Screw, WalkAnswer } from './step.ts';
 import type { WalkAct, WalkReads } from './walk-act.ts';
 
 /** The meter of a walk whose instrument counts so; null: steps brighter and dimmer are no measure. */
@@ -80,15 +80,17 @@ export function sessionOf(
  * What the live turn of the step that is asked is judged by; null: nothing is asked.
  *
  * @param noise standard deviation of a single reading of the instrument, as far as it is known
+ * @param turned the screw that was turned last since the step was asked; null: nobody knows, as on a real bench
  */
 export function turnContext(
   { ask, moves, floor }: WalkNow,
   session: WalkSession,
   noise: number | null,
+  turned: Screw | null = null,
 ): TurnContext | null {
   if (ask === null) return null;
   const peaks = moves.flatMap(({ answer }) =>
     answer.outcome === 'did' && answer.highest !== undefined ? [answer.highest] : [],
   );
-  return { step: ask.step, floor: floor ?? session.floor, peak: peaks.at(-1) ?? null, noise };
+  return { step: ask.step, floor: floor ?? session.floor, peak: peaks.at(-1) ?? null, noise, turned };
 }
