@@ -161,6 +161,14 @@ test('a source that falls away takes its old peaks with it: the last two passes 
   expect(heldPeak(hold).value).toBeGreaterThan(1 - 0.01 * 22);
 });
 
+test('a hump on the flank takes no peak’s place, however often it is passed', () => {
+  const humps = [1.3, 0.9, 1.5, 0.9, 1.5, 0.9, 1.5].map((to) => ({ to, seconds: 5 }));
+  const { hold } = heardOf(readingsOf(humps, 0, quiet));
+  // e^−0.81 is 44 % of the peak that the turn began at
+  expect(heldPeak(hold).value).toBeGreaterThan(0.97);
+  expect(isPeakKnown(hold)).toBe(false);
+});
+
 test('a fast meter and a slow one hold the same peak', () => {
   for (const rate of [2, 10, 100, 1000]) {
     // the slower the meter, the slower the hand, as its page says
