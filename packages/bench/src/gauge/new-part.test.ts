@@ -8,7 +8,7 @@ import { begunPart, partsToBegin } from './new-part.ts';
 import type { DrawerEntry } from './to-drawer.ts';
 
 function entriesOf(name: string, text = howToFor(name)!.example!): readonly DrawerEntry[] {
-  const found = measured(gaugeNamed(name)!, { settings: {}, text }, { picture: null }, 'readings');
+  const found = measured(gaugeNamed(name)!, { settings: {}, text }, null, 'readings');
   if (found.kind !== 'measured') throw new Error(JSON.stringify(found.refused));
   return found.entries;
 }
