@@ -7,7 +7,11 @@ import { run } from './run.ts';
 import { displayWidth } from './text/display-width.ts';
 import { whicheverFirst } from './whichever-first.ts';
 
-const text = readFileSync(new URL('../../../examples/observing-loft.launch.yaml', import.meta.url), 'utf8');
+// a thread of the focus is turned by count, which only a hand can say
+const text = readFileSync(
+  new URL('../../../examples/observing-loft.launch.yaml', import.meta.url),
+  'utf8',
+).replace(', thread: 0.5 mm', '');
 
 /** What is asked last, as a hand hears it. */
 function lastAsked(talked: string): string {

@@ -1,4 +1,5 @@
 import {
+  answerOf,
   heardInTurn,
   type Launch,
   liveText,
@@ -14,6 +15,7 @@ import {
   type WalkMeter,
   type WalkNow,
   type WalkProcedureName,
+  type WalkStep,
   walkNow,
   walkPlan,
 } from '@coreward/bench';
@@ -24,7 +26,11 @@ import { readWalkLine } from './walk-line.ts';
 import { whicheverFirst } from './whichever-first.ts';
 
 /** What may be typed while a device reads. */
-const keys = 'it goes on by itself; Enter takes it now, n did not work, s skip, u undo, a begin anew, q stop';
+const others = 'n did not work, s skip, u undo, a begin anew, q stop';
+const keysFor = (step: WalkStep): string =>
+  answerOf(step) === null
+    ? `Enter when it is done, ${others}`
+    : `it goes on by itself; Enter takes it now, ${others}`;
 /** The line with the live reading is written anew so often, ms. */
 const writeEvery = 200;
 
@@ -66,7 +72,7 @@ export async function walkedByLines(
       // what comes after the climb is asked of somebody who can answer it
       if (context === null || (now.verdict !== null && !hasHand)) return { now, meter };
       const { step } = context;
-      shell.talk(asked(now, meter, keys));
+      shell.talk(asked(now, meter, keysFor(step)));
       line.begin();
       let turn = newTurn;
       const answered = acts.length;
