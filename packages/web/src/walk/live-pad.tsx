@@ -33,7 +33,8 @@ export function LivePad({ step, meter, turn, busy, isReady, onAnswer }: LivePadP
   return (
     <button
       type="button"
-      className="big act take"
+      // an answer that is not ready can be given all the same, but does not ask for it
+      className={turn.isReady ? 'big act take' : 'big take'}
       disabled={busy || take === null}
       aria-disabled={take !== null && !isRested}
       onClick={() => {
