@@ -166,7 +166,7 @@ test('axe, both themes, and 360 px, at every kind of step', async ({ opened: pag
     await goOn(page, () => hand(page).click());
   await checked('light');
   await goOn(page, () => page.getByRole('button', { name: 'Nothing', exact: true }).click());
-  await goOn(page, () => page.getByRole('button', { name: 'Done', exact: true }).click());
+  await goOn(page, () => page.getByRole('button', { name: 'Turn it', exact: true }).click());
   await goOn(page, () => page.getByRole('button', { name: 'Nothing on this line' }).click());
   await expect(page.getByText('The search, line by line: line 2 of')).toBeVisible();
   await checked('search');

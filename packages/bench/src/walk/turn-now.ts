@@ -169,6 +169,9 @@ const fallTold = 2_000;
 /** The least of many estimates of noise is so much too low. @source of some dozen second differences each, roughly: our choice */
 const leastOfMany = 1.6;
 
+/** A hand that has turned at all has seen so little of the light it began with. @source our choice */
+const hasLeft = 0.7;
+
 function sweeping(turn: Turn, { step, floor, peak }: TurnContext, seen: Seen): TurnNow {
   const { hold, at, standing } = seen;
   const dark = floor ?? 0;
@@ -181,6 +184,13 @@ function sweeping(turn: Turn, { step, floor, peak }: TurnContext, seen: Seen): T
   // at rest more readings tell, and the word for it does not flicker
   const scatter = leastOfMany * turn.quietest * (goal - dark);
   const isBack = isBackAtPeak(hold, standing.isAtRest ? standing : at, dark, scatter);
+  const began = (turn.first?.value ?? 0) - dark;
+  const before = (peak ?? 0) - dark;
+  const isAsked = step.kind === 'sweep' && step.why === 'bring-back' && began < mostMissing * before;
+  const isMissing = isAsked && goal - dark < gainsBack * began;
+  // a hand that rests where it began has come back from a rise that was none
+  if (isMissing && standing.isAtRest && turn.lowest - dark < hasLeft * began)
+    return { ...told(seen), goal, take, sign: 'not-back' };
   if (hold.peaks.length === 0) {
     if (hasStoodStill(turn, seen)) return { ...told(seen), goal, take, sign: 'still' };
     const { turning, before } = hold;
@@ -194,10 +204,7 @@ function sweeping(turn: Turn, { step, floor, peak }: TurnContext, seen: Seen): T
     if (hold.rises) return { ...told(seen), take, sign: 'rising' };
     return { ...told(seen), goal, take, sign: fallsOn ? 'falls-on' : 'other-way' };
   }
-  const began = (turn.first?.value ?? 0) - dark;
-  const before = (peak ?? 0) - dark;
-  const isMissing = step.kind === 'sweep' && step.why === 'bring-back' && began < mostMissing * before;
-  if (isMissing && goal - dark < gainsBack * began) return { ...told(seen), goal, take, sign: 'not-back' };
+  if (isMissing) return { ...told(seen), goal, take, sign: 'not-back' };
   if (isBack)
     return {
       ...told(seen),
