@@ -85,3 +85,52 @@ test('the way between is taken from a launch, and changed element by element', a
   await expect(way.getByText('210 mm, M1, 150 mm, M2, 95 mm', { exact: true })).toBeVisible();
   await allKept(page);
 });
+
+test('a part’s earlier versions are told apart and brought back, and the bench book tells of them', async ({
+  opened: page,
+}) => {
+  await page.getByRole('link', { name: 'drawer', exact: true }).click();
+  await unfold(page, 'long one');
+  const focal = page.getByRole('textbox', { name: 'focal length', exact: true });
+  await focal.fill('11.2 mm ± 1 %');
+  await focal.press('Enter');
+  await allKept(page);
+  await page.getByRole('button', { name: 'Put this lens or collimator away' }).click();
+  await allKept(page);
+  await page.getByText('1 part put away').click();
+  await page.getByRole('link', { name: 'earlier versions' }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Versions of “long one, 11 mm”');
+  await expect(page.getByRole('heading', { level: 2 })).toHaveCount(3);
+  // the list a part lies in, and its rank there, are nobody’s business
+  await expect(page.getByText('focal length 11 mm to 11.2 mm ± 1 %', { exact: true })).toBeVisible();
+  await page.reload();
+  await page.getByRole('button', { name: 'Bring version 1 back' }).click();
+  await expect(page.getByRole('heading', { level: 2 })).toHaveCount(4);
+  await allKept(page);
+  await page.getByRole('link', { name: 'To the drawer' }).click();
+  await expect(focal).toHaveValue('11 mm');
+  await page.getByRole('link', { name: 'bench book', exact: true }).click();
+  const told = page.locator('.book-line', { hasText: 'version 4' });
+  await expect(told.getByText('brought back', { exact: true })).toBeVisible();
+  await expect(told.getByText('focal length 11.2 mm ± 1 % to 11 mm', { exact: true })).toBeVisible();
+  await expect(page.getByText(/^Invented parts laid into the drawer/u)).toHaveCount(1);
+  await told.getByRole('link', { name: 'long one, 11 mm' }).click();
+  await expect(focal).toBeVisible();
+});
+
+test('a version whose name another part has by now is not brought back', async ({ opened: page }) => {
+  const rename = async (from: string, to: string): Promise<void> => {
+    await unfold(page, from);
+    const name = page.getByRole('textbox', { name: 'name', exact: true });
+    await name.fill(to);
+    await name.press('Enter');
+    await allKept(page);
+  };
+  await page.getByRole('link', { name: 'drawer', exact: true }).click();
+  await rename('long one, 11 mm', 'the longest');
+  await rename('stubby one, 4 mm', 'long one, 11 mm');
+  await unfold(page, 'the longest');
+  await page.getByRole('link', { name: 'earlier versions' }).click();
+  await expect(page.getByText(/^It cannot be brought back as it is: .*the name of another/u)).toBeVisible();
+  await expect(page.getByRole('button', { name: /^Bring version/u })).toHaveCount(0);
+});

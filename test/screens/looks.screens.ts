@@ -11,6 +11,7 @@ const pages = [
   // with a laser, and a fibre with lists in it, unfolded
   '/drawer#e8a3b1e0-0000-4000-8000-000000000002',
   '/drawer#e8a3b1e0-0000-4000-8000-00000000000e',
+  '/drawer/e8a3b1e0-0000-4000-8000-000000000002/versions',
   '/match?for=total&laser=green+module',
   '/book',
   '/pair',

@@ -69,6 +69,7 @@ export {
   drawerOfParts,
   type KeptPart,
   launchFields,
+  listOf,
   newPart,
   type PartKind,
   partFields,

@@ -1,16 +1,23 @@
 import { gaugeEntryKind, gaugePieceKind, keptGauge } from '@coreward/bench';
-import type { KeptEntry, KeptLaunch } from '@coreward/contract';
-import { whatDiffers } from '../start/what-differs.ts';
+import type { KeptEntry } from '@coreward/contract';
+import type { KeptVersion } from '../keeping/versions.ts';
 import { bookTexts } from '../texts/book.ts';
+import { whatDiffers } from './what-differs.ts';
 
-/** One line of the bench book: a version of a launch, or an entry. */
+/** One line of the bench book: a version of a launch or a part, or an entry. */
 export type BookLine =
   | {
       readonly kind: 'version';
       readonly time: string;
-      readonly launch: KeptLaunch;
+      readonly version: KeptVersion;
       /** What this version says that the one before it did not, in words. */
       readonly what: readonly string[];
+    }
+  | {
+      /** The parts of our invention that came with the book. */
+      readonly kind: 'invented';
+      readonly time: string;
+      readonly parts: readonly KeptVersion[];
     }
   | {
       readonly kind: 'entry';
@@ -22,16 +29,29 @@ export type BookLine =
 /** Differences told on one line; a launch that was rewritten as a whole needs no more. */
 const mostDifferences = 6;
 
-/** The versions of a launch as lines. */
-export function versionLines(versions: readonly KeptLaunch[]): readonly BookLine[] {
+/** The versions of a launch or a part as lines. */
+export function versionLines(versions: readonly KeptVersion[]): readonly BookLine[] {
   const inOrder = [...versions].sort((a, b) => a.version - b.version);
-  return inOrder.map((launch, index) => ({
+  return inOrder.map((version, index) => ({
     kind: 'version',
-    time: launch.changed,
-    launch,
-    what: whatWasDone(inOrder[index - 1] ?? null, launch),
+    time: version.changed,
+    version,
+    what: whatWasDone(inOrder[index - 1] ?? null, version),
   }));
 }
+
+/** Lines in which the parts that came with the book, some dozen at one moment, are told as one. */
+export function gathered(lines: readonly BookLine[]): readonly BookLine[] {
+  const came = lines.flatMap((line) =>
+    line.kind === 'version' && isGiven(line.version) ? [line.version] : [],
+  );
+  const time = came[0]?.changed;
+  if (time === undefined) return lines;
+  const others = lines.filter((line) => line.kind !== 'version' || !isGiven(line.version));
+  return [...others, { kind: 'invented', time, parts: came }];
+}
+
+const isGiven = (one: KeptVersion): boolean => 'kind' in one && one.invented && one.version === 1;
 
 export function entryLines(entries: readonly KeptEntry[]): readonly BookLine[] {
   const withdrawn = new Set(
@@ -72,9 +92,9 @@ function textIn(data: KeptEntry['data'], key: string): string | null {
   return typeof value === 'string' ? value : null;
 }
 
-function whatWasDone(before: KeptLaunch | null, after: KeptLaunch): readonly string[] {
-  if (before === null) return [bookTexts.made];
-  const differs = whatDiffers(before.text, after.text);
+function whatWasDone(before: KeptVersion | null, after: KeptVersion): readonly string[] {
+  if (before === null) return ['kind' in after ? bookTexts.laidIn : bookTexts.made];
+  const differs = whatDiffers(before, after);
   if (differs.length === 0) return [bookTexts.sameWords];
   if (differs.length <= mostDifferences) return differs;
   return [...differs.slice(0, mostDifferences), bookTexts.more(differs.length - mostDifferences)];

@@ -6,6 +6,7 @@ import { dayText, hourText } from '../frame/time-text.ts';
 import { ask } from '../keeping/client.ts';
 import { launchesOf, useKeeping, useKept } from '../keeping/use-keeping.ts';
 import { bookTexts } from '../texts/book.ts';
+import { drawerTexts } from '../texts/drawer.ts';
 import { type BookLine, byDay, entryText, gaugeIn } from './book-line.ts';
 import { useBook } from './use-book.ts';
 import './book.css';
@@ -38,12 +39,9 @@ function Days({ lines }: { readonly lines: readonly BookLine[] }): JSX.Element {
           <h2>{day}</h2>
           <ol>
             {own.map((line) => (
-              <li
-                key={line.kind === 'version' ? `${line.launch.id} ${line.launch.version}` : line.entry.id}
-                className="book-line"
-              >
+              <li key={keyOf(line)} className="book-line">
                 <time dateTime={line.time}>{hourText(line.time)}</time>
-                {line.kind === 'version' ? <Version line={line} /> : <Entry line={line} />}
+                <Line line={line} />
               </li>
             ))}
           </ol>
@@ -53,16 +51,46 @@ function Days({ lines }: { readonly lines: readonly BookLine[] }): JSX.Element {
   );
 }
 
+function Line({ line }: { readonly line: BookLine }): JSX.Element {
+  switch (line.kind) {
+    case 'version':
+      return <Version line={line} />;
+    case 'invented':
+      return (
+        <div>
+          {bookTexts.inventedLaidIn}{' '}
+          <span className="quiet">{line.parts.map(({ name }) => name).join(', ')}</span>
+        </div>
+      );
+    case 'entry':
+      return <Entry line={line} />;
+  }
+}
+
+function keyOf(line: BookLine): string {
+  switch (line.kind) {
+    case 'version':
+      return `${line.version.id} ${line.version.version}`;
+    case 'invented':
+      return line.kind;
+    case 'entry':
+      return line.entry.id;
+  }
+}
+
 function Version({
-  line: { launch, what },
+  line: { version: one, what },
 }: {
   readonly line: Extract<BookLine, { kind: 'version' }>;
 }): JSX.Element {
+  const { id } = one;
+  const isPart = 'kind' in one;
   return (
     <div>
-      <PageLink to={{ page: 'launch', id: launch.id }}>{launch.name}</PageLink>,{' '}
-      <PageLink to={{ page: 'versions', id: launch.id }} className="quiet">
-        {bookTexts.version(launch.version)}
+      {isPart && <span className="quiet">{drawerTexts.kinds[one.kind].one} </span>}
+      <PageLink to={isPart ? { page: 'drawer', part: id } : { page: 'launch', id }}>{one.name}</PageLink>,{' '}
+      <PageLink to={{ page: isPart ? 'part-versions' : 'versions', id }} className="quiet">
+        {bookTexts.version(one.version)}
       </PageLink>
       <ul>
         {what.map((one) => (

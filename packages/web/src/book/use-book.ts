@@ -1,22 +1,25 @@
-import { type KeptEntry, type KeptLaunch, routes } from '@coreward/contract';
+import { type KeptEntry, routes } from '@coreward/contract';
 import { useEffect, useRef, useState } from 'react';
 import { ask } from '../keeping/client.ts';
 import type { Keeping } from '../keeping/keeping.ts';
+import type { KeepingState } from '../keeping/state.ts';
 import { useKeeping, useKept } from '../keeping/use-keeping.ts';
-import { type BookLine, entryLines, versionLines } from './book-line.ts';
+import { type KeptVersion, versionsOf } from '../keeping/versions.ts';
+import { type BookLine, entryLines, gathered, versionLines } from './book-line.ts';
 
 /** What the bench book holds so far; fetched anew with every change there is. */
 export function useBook(): readonly BookLine[] | 'failed' | null {
   const keeping = useKeeping();
-  const { sequence, loaded, connection, launches } = useKept();
+  const state = useKept();
+  const { sequence, loaded, connection } = state;
   /** Versions do not change: each is fetched once. */
-  const known = useRef(new Map<string, KeptLaunch>());
+  const known = useRef(new Map<string, KeptVersion>());
   const [lines, setLines] = useState<readonly BookLine[] | 'failed' | null>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: every change (`sequence`) may have written a line
   useEffect(() => {
     if (!loaded) return;
     let left = false;
-    fetchLines(keeping, [...launches.keys()], known.current, () => left).then(
+    fetchLines(keeping, state, known.current, () => left).then(
       (found) => {
         if (!left) setLines(found);
       },
@@ -33,24 +36,16 @@ export function useBook(): readonly BookLine[] | 'failed' | null {
 
 async function fetchLines(
   keeping: Keeping,
-  launches: readonly string[],
-  known: Map<string, KeptLaunch>,
+  { launches, parts }: Pick<KeepingState, 'launches' | 'parts'>,
+  known: Map<string, KeptVersion>,
   left: () => boolean,
 ): Promise<readonly BookLine[]> {
   const lines: BookLine[] = [];
-  for (const id of launches) {
-    const { versions } = await keeping.versionsOf(id);
-    const all: KeptLaunch[] = [];
-    for (const { version } of versions) {
-      if (left()) return lines;
-      const key = `${id} ${version}`;
-      const launch = known.get(key) ?? (await keeping.versionOf(id, version));
-      known.set(key, launch);
-      all.push(launch);
-    }
-    lines.push(...versionLines(all));
-  }
-  return [...lines, ...entryLines(await allEntries(keeping))];
+  const fetchOf = async (kind: 'launch' | 'part', { id, version }: { id: string; version: number }) =>
+    versionLines(await versionsOf(keeping.world, { kind, id }, version, known, left));
+  for (const launch of launches.values()) lines.push(...(await fetchOf('launch', launch)));
+  for (const part of parts.values()) lines.push(...(await fetchOf('part', part)));
+  return [...gathered(lines), ...entryLines(await allEntries(keeping))];
 }
 
 async function allEntries({ world }: Keeping): Promise<readonly KeptEntry[]> {

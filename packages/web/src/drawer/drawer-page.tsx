@@ -1,6 +1,7 @@
 import type { PartKind } from '@coreward/bench';
-import { type JSX, useMemo, useState } from 'react';
+import { type JSX, useEffect, useMemo, useState } from 'react';
 import { pathOf } from '../frame/address.ts';
+import { PageLink } from '../frame/navigation.tsx';
 import { PageHeading } from '../frame/page-heading.tsx';
 import { useKeeping, useKept } from '../keeping/use-keeping.ts';
 import { drawerTexts } from '../texts/drawer.ts';
@@ -29,6 +30,10 @@ export function DrawerPage(): JSX.Element {
     // the part that is unfolded is part of the address
     window.history.replaceState(null, '', id === null ? here : `${here}#${id}`);
   };
+  const [arrived] = useState(open);
+  useEffect(() => {
+    if (state.loaded && arrived !== null) document.getElementById(arrived)?.scrollIntoView();
+  }, [state.loaded, arrived]);
   const away = parts.filter(({ putAway }) => putAway);
   const atHand = parts.filter(({ putAway }) => !putAway);
   const invented = atHand.filter((part) => part.invented);
@@ -82,6 +87,9 @@ export function DrawerPage(): JSX.Element {
             {away.map((part) => (
               <li key={part.id}>
                 {part.name} <span className="quiet">{partSummary(part)}</span>{' '}
+                <PageLink to={{ page: 'part-versions', id: part.id }} className="quiet">
+                  {drawerTexts.versions}
+                </PageLink>{' '}
                 <button
                   type="button"
                   className="quiet-button"

@@ -53,6 +53,9 @@ export function PartTag({
           </PageLink>
         ))}
       </p>
+      <p className="facts">
+        <PageLink to={{ page: 'part-versions', id }}>{drawerTexts.versions}</PageLink>
+      </p>
       <button
         type="button"
         className="quiet-button"

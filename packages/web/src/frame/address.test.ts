@@ -9,6 +9,7 @@ const pages: readonly Page[] = [
   { page: 'versions', id },
   { page: 'steer', id },
   { page: 'drawer' },
+  { page: 'part-versions', id },
   { page: 'gauges' },
   { page: 'gauge', gauge: 'knife-edge', about: null },
   { page: 'gauge', gauge: 'knife-edge', about: { kind: 'launch', id } },
@@ -29,6 +30,10 @@ for (const page of pages) {
 
 test('a slash too many leads to the same page', () => {
   expect(pageAt('/drawer/')).toEqual({ page: 'drawer' });
+});
+
+test('an unfolded part stands behind the path of the drawer', () => {
+  expect(pathOf({ page: 'drawer', part: id })).toBe(`/drawer#${id}`);
 });
 
 test('the key that a gauge is to fill stands behind the path', () => {

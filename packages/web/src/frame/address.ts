@@ -4,7 +4,9 @@ export type Page =
   | { readonly page: 'new' }
   | { readonly page: 'launch'; readonly id: string }
   | { readonly page: 'versions' | 'cautions' | 'steps' | 'steer' | 'walk'; readonly id: string }
-  | { readonly page: 'drawer' }
+  /** With a part that is unfolded; not read back from a path, for it stands behind `#`. */
+  | { readonly page: 'drawer'; readonly part?: string }
+  | { readonly page: 'part-versions'; readonly id: string }
   | { readonly page: 'gauges' }
   | GaugeAddress
   | { readonly page: 'match' }
@@ -41,6 +43,7 @@ const plain = {
 
 const idPattern = '[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}';
 const launchPattern = new RegExp(`^/launch/(${idPattern})(?:/(versions|cautions|steps|steer|walk))?$`, 'u');
+const partPattern = new RegExp(`^/drawer/(${idPattern})/versions$`, 'u');
 const gaugePattern = new RegExp(`^/gauge/([a-z][a-z0-9-]*)(?:/(launch|part|reading)/(${idPattern}))?$`, 'u');
 
 /** The page at a path; a path that leads nowhere is a page of its own. */
@@ -53,6 +56,8 @@ export function pageAt(path: string): Page {
       page: of === undefined ? 'launch' : (of as 'versions' | 'cautions' | 'steps' | 'steer' | 'walk'),
       id,
     };
+  const [, part] = partPattern.exec(trimmed) ?? [];
+  if (part !== undefined) return { page: 'part-versions', id: part };
   const [, gauge, kind, about] = gaugePattern.exec(trimmed) ?? [];
   if (gauge !== undefined) {
     const isAbout = kind !== undefined && about !== undefined;
@@ -72,6 +77,10 @@ export function pathOf(page: Page): string {
     case 'walk':
     case 'steer':
       return `/launch/${page.id}/${page.page}`;
+    case 'drawer':
+      return page.part === undefined ? '/drawer' : `/drawer#${page.part}`;
+    case 'part-versions':
+      return `/drawer/${page.id}/versions`;
     case 'gauge': {
       const { gauge, about, fills } = page;
       const of = about === null ? '' : `/${about.kind}/${about.id}`;

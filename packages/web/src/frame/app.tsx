@@ -27,6 +27,9 @@ const StepsPage = lazy(async () => ({ default: (await import('../cautions/steps-
 const SteerPage = lazy(async () => ({ default: (await import('../steer/steer-page.tsx')).SteerPage }));
 const WalkPage = lazy(async () => ({ default: (await import('../walk/walk-page.tsx')).WalkPage }));
 const DrawerPage = lazy(async () => ({ default: (await import('../drawer/drawer-page.tsx')).DrawerPage }));
+const PartVersionsPage = lazy(async () => ({
+  default: (await import('../drawer/part-versions-page.tsx')).PartVersionsPage,
+}));
 const GaugesPage = lazy(async () => ({ default: (await import('../gauge/gauges-page.tsx')).GaugesPage }));
 const GaugePage = lazy(async () => ({ default: (await import('../gauge/gauge-page.tsx')).GaugePage }));
 const MatchPage = lazy(async () => ({ default: (await import('../match/match-page.tsx')).MatchPage }));
@@ -47,7 +50,7 @@ const ways: readonly {
     word: frameTexts.launches,
     also: ['launch', 'versions', 'cautions', 'steps', 'steer', 'walk', 'new'],
   },
-  { page: { page: 'drawer' }, word: frameTexts.drawer, also: [] },
+  { page: { page: 'drawer' }, word: frameTexts.drawer, also: ['part-versions'] },
   { page: { page: 'gauges' }, word: frameTexts.gauges, also: ['gauge'] },
   { page: { page: 'match' }, word: frameTexts.match, also: [] },
   { page: { page: 'instruments' }, word: frameTexts.instruments, also: [] },
@@ -137,6 +140,8 @@ function PageShown({ page }: { readonly page: Page }): JSX.Element {
       return <KeptLaunchPage key={page.id} id={page.id} />;
     case 'versions':
       return <VersionsPage key={page.id} id={page.id} />;
+    case 'part-versions':
+      return <PartVersionsPage key={page.id} id={page.id} />;
     case 'cautions':
       return <CautionsPage key={page.id} id={page.id} />;
     case 'steps':

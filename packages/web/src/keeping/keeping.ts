@@ -1,11 +1,4 @@
-import {
-  type InstrumentMessage,
-  type KeptLaunch,
-  type LaunchVersionsAnswer,
-  type PartKind,
-  routes,
-  type Settings,
-} from '@coreward/contract';
+import { type InstrumentMessage, type PartKind, routes, type Settings } from '@coreward/contract';
 import { type Body, type Change, type Content, keyOf, sameContent, type Thing, undone } from './change.ts';
 import { ask } from './client.ts';
 import { withLaunch } from './hearing.ts';
@@ -42,8 +35,6 @@ export interface Keeping {
   readonly redo: () => Change | null;
   /** Asks for a launch's text if it is not there yet. */
   readonly needLaunch: (id: string) => Promise<void>;
-  readonly versionsOf: (id: string) => Promise<LaunchVersionsAnswer>;
-  readonly versionOf: (id: string, version: number) => Promise<KeptLaunch>;
   readonly settleClash: (clash: Clash, how: 'mine' | 'theirs' | 'both', where: string) => void;
   readonly setAside: (unwanted: Unwanted) => void;
   readonly readNews: () => void;
@@ -150,8 +141,6 @@ export function createKeeping(world: World): Keeping {
       const launch = await ask(world, routes.launch, { id }, null);
       store.set((state) => withLaunch(state, launch));
     },
-    versionsOf: (id) => ask(world, routes.launchVersions, { id }, null),
-    versionOf: (id, version) => ask(world, routes.launchVersion, { id, version: `${version}` }, null),
     settleClash: (clash, how, where) => {
       withoutClash(clash);
       const { thing, mine, what } = clash;

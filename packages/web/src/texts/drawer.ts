@@ -25,6 +25,7 @@ export const drawerTexts = {
   or: ' or ',
   giveUp: 'Give it up',
   measuredBy: 'Measured by the gauges',
+  versions: 'earlier versions',
   putAway: (kind: PartKind): string => `Put this ${kinds[kind].one} away`,
   bringBack: 'Bring back',
   away: (count: number): string => (count === 1 ? '1 part put away' : `${count} parts put away`),

@@ -73,18 +73,4 @@ export const startTexts = {
     invented: 'Our invention: an example, nobody’s bench.',
     isPutAway: 'This launch is put away.',
   },
-  versions: {
-    title: (name: string): string => `Versions of “${name}”`,
-    back: 'To the launch',
-    newest: 'as it is now',
-    first: 'the first',
-    differs: 'against the one before it:',
-    same: 'Nothing differs but comments, or whether it is put away.',
-    put: 'put away',
-    read: 'Read it',
-    bring: (version: number): string => `Bring version ${version} back`,
-    what: (version: number): string => `version ${version} brought back`,
-    failed: 'The station does not answer; the earlier versions are with it.',
-    nothing: 'nothing',
-  },
 } as const;

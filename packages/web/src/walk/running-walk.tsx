@@ -23,6 +23,7 @@ import { TraceView } from '../instrument/trace-view.tsx';
 import type { InstrumentsHeld } from '../instrument/use-instruments.ts';
 import { useReadings } from '../instrument/use-readings.ts';
 import { useKeeping } from '../keeping/use-keeping.ts';
+import { versionOf } from '../keeping/versions.ts';
 import { walkTexts } from '../texts/walk.ts';
 import { AnswerPad } from './answer-pad.tsx';
 import { LeavePad } from './leave-pad.tsx';
@@ -44,7 +45,7 @@ function useVersion(launch: string, version: number): string | null {
   const [text, setText] = useState<string | null>(null);
   useEffect(() => {
     let left = false;
-    keeping.versionOf(launch, version).then(
+    versionOf(keeping.world, { kind: 'launch', id: launch }, version).then(
       (kept) => {
         if (!left) setText(kept.text);
       },

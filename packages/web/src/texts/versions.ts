@@ -1,0 +1,21 @@
+/** Words of the pages that look back over the versions of a launch or a part. */
+export const versionTexts = {
+  title: (name: string): string => `Versions of “${name}”`,
+  toLaunch: 'To the launch',
+  toDrawer: 'To the drawer',
+  waiting: 'Asking the station …',
+  version: (version: number): string => `version ${version}`,
+  newest: 'as it is now',
+  first: 'the first',
+  differs: 'against the one before it:',
+  same: 'Nothing differs but comments and order.',
+  put: 'put away',
+  back: 'brought back',
+  read: 'Read it',
+  bring: (version: number): string => `Bring version ${version} back`,
+  cannot: (why: string): string => `It cannot be brought back as it is: ${why}.`,
+  what: (version: number): string => `version ${version} brought back`,
+  failed: 'The station does not answer; the earlier versions are with it.',
+  unknownPart: 'There is no such part',
+  unknownPartText: 'The bench book holds no part by this address. It may be from another bench book.',
+} as const;
