@@ -1,5 +1,6 @@
 import { hostname } from 'node:os';
 import { type Browser, type BrowserContext, expect, type Page, test } from '@playwright/test';
+import { complaints } from './axe.ts';
 import { type StationUnderTest, startStation } from './station-under-test.ts';
 
 /** The name this computer goes by in its network; the browser is told where it is, so that no network is needed. */
@@ -41,7 +42,6 @@ test('a phone is let in with a code that works once, sees what changes, and is s
 
   const { phone, context } = await phoneOf(browser);
   await phone.goto(`${phonesDoor()}/`);
-  await phone.getByRole('link', { name: /pair/iu }).first().click();
   await expect(phone.getByRole('heading', { level: 1 })).toHaveText('Pair this device');
   await phone.getByLabel('pairing code').fill('WRONG-CODE');
   await phone.getByRole('button', { name: 'Pair', exact: true }).click();
@@ -62,8 +62,38 @@ test('a phone is let in with a code that works once, sees what changes, and is s
   await laptop.reload();
   await laptop.getByRole('button', { name: 'Let in no longer: the loft phone' }).click();
   await expect(laptop.getByText('None besides this computer.')).toBeVisible();
-  await phone.reload();
-  await expect(phone.getByRole('link', { name: /pair/iu }).first()).toBeVisible();
+  // what it showed is gone at once, without a reload
+  await expect(phone.getByRole('heading', { level: 1 })).toHaveText('Pair this device');
   await expect(phone.getByText('green guide light')).toHaveCount(0);
+  await phone.reload();
+  await expect(phone.getByText(/it was never paired, or is let in no longer/u)).toBeVisible();
+  await expect(phone.getByText('green guide light')).toHaveCount(0);
+  await context.close();
+});
+
+test('a phone that was never paired is told so on every address, is paired there, and gets what it asked for', async ({
+  page: laptop,
+  browser,
+}) => {
+  await laptop.goto(`${station.address}/pair`);
+  await laptop.getByRole('button', { name: 'Make a pairing code' }).click();
+  const code = (await laptop.locator('.code').textContent()) ?? '';
+
+  const { phone, context } = await phoneOf(browser);
+  for (const path of ['/', '/match', '/nowhere', '/drawer']) {
+    await phone.goto(`${phonesDoor()}${path}`);
+    await expect(phone.getByRole('heading', { level: 1 })).toHaveText('Pair this device');
+    await expect(phone.getByText(/^Press “Make a pairing code”/u)).toBeVisible();
+    await expect(phone.getByText('Asking the station …')).toHaveCount(0);
+    const over = await phone.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    expect(over, path).toBeLessThanOrEqual(0);
+  }
+  expect(await complaints(phone)).toEqual([]);
+  await phone.getByRole('button', { name: 'Pair', exact: true }).click();
+  await expect(phone.getByRole('alert')).toHaveText(/^No code is typed yet/u);
+  await phone.getByLabel('pairing code').fill(code.toLowerCase());
+  await phone.getByRole('button', { name: 'Pair', exact: true }).click();
+  await expect(phone.getByRole('heading', { level: 1 })).toHaveText('The drawer');
+  await expect(phone).toHaveURL(/\/drawer$/u);
   await context.close();
 });

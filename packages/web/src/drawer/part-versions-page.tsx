@@ -45,7 +45,7 @@ function Versions({
   return (
     <VersionList
       thing={{ kind: 'part', id, part: kind }}
-      where={pathOf({ page: 'drawer', part: id })}
+      where={pathOf({ page: 'drawer' })}
       // another part may have taken its name meanwhile
       hindered={({ text }) => check(text)[0]?.what ?? null}
     />

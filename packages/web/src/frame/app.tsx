@@ -1,5 +1,6 @@
 import { nobodyAppointed } from '@coreward/bench';
 import { type ComponentType, type JSX, lazy, Suspense, useCallback, useEffect, useState } from 'react';
+import { useStranger } from '../pairing/use-stranger.ts';
 import { frameTexts } from '../texts/frame.ts';
 import { type Page, pageAt, pathOf } from './address.ts';
 import { Clashes } from './clashes.tsx';
@@ -135,6 +136,8 @@ export function App(): JSX.Element {
 }
 
 function PageShown({ page }: { readonly page: Page }): JSX.Element {
+  // whatever address it asked for, a stranger is told first how to be let in
+  if (useStranger()) return <PairPage />;
   switch (page.page) {
     case 'launch':
       return <KeptLaunchPage key={page.id} id={page.id} />;

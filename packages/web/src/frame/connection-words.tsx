@@ -1,5 +1,6 @@
 import type { JSX } from 'react';
 import { useKeeping, useKept } from '../keeping/use-keeping.ts';
+import { useStranger } from '../pairing/use-stranger.ts';
 import { frameTexts } from '../texts/frame.ts';
 import { keeperTexts } from '../texts/keeping.ts';
 import { PageLink } from './navigation.tsx';
@@ -8,12 +9,13 @@ import { PageLink } from './navigation.tsx';
 export function ConnectionWords(): JSX.Element {
   const { connection, remembered, cannotKeep, news } = useKept();
   const keeping = useKeeping();
+  const isStranger = useStranger();
   const troubled =
     connection === 'lost' || connection === 'outdated' || connection === 'unpaired' || cannotKeep !== null;
   return (
     <div className="connection" role="status" data-connection={connection}>
       {connection === 'lost' && <p>{remembered ? keeperTexts.lost : keeperTexts.lostUnremembered}</p>}
-      {connection === 'unpaired' && (
+      {connection === 'unpaired' && !isStranger && (
         <p>
           {keeperTexts.unpaired} <PageLink to={{ page: 'pair' }}>{frameTexts.pairThis}</PageLink>
         </p>

@@ -1,10 +1,12 @@
 import { type DevicesAnswer, type PairingAnswer, routes } from '@coreward/contract';
 import { type FormEvent, type JSX, useEffect, useState } from 'react';
+import { pathOf } from '../frame/address.ts';
 import { PageHeading } from '../frame/page-heading.tsx';
 import { timeText } from '../frame/time-text.ts';
 import { ask, NotDone } from '../keeping/client.ts';
 import { useKeeping, useKept } from '../keeping/use-keeping.ts';
 import { pairingTexts } from '../texts/pairing.ts';
+import { useStranger } from './use-stranger.ts';
 import './pairing.css';
 
 /** Lets other devices in, or this one. */
@@ -136,7 +138,33 @@ function Pairing({
   );
 }
 
+/** A device that is not let in: why, and how it is. */
 function PairThis(): JSX.Element {
+  const words = pairingTexts.pair;
+  const isStranger = useStranger();
+  return (
+    <>
+      <PageHeading title={words.title} />
+      <p>{isStranger ? words.why : words.whyHere}</p>
+      {!isStranger && (
+        <p>
+          <button type="button" className="act" onClick={() => window.location.reload()}>
+            {words.reloadAct}
+          </button>
+        </p>
+      )}
+      <ol className="pair-steps">
+        {words.steps.map((step) => (
+          <li key={step}>{step}</li>
+        ))}
+      </ol>
+      <PairForm />
+      <p className="quiet">{words.after}</p>
+    </>
+  );
+}
+
+function PairForm(): JSX.Element {
   const keeping = useKeeping();
   const words = pairingTexts.pair;
   const [code, setCode] = useState(() => window.location.hash.slice(1));
@@ -144,17 +172,18 @@ function PairThis(): JSX.Element {
   const [trouble, setTrouble] = useState<string | null>(null);
   const pair = (event: FormEvent): void => {
     event.preventDefault();
-    setTrouble(null);
+    setTrouble(code.trim() === '' ? words.noCode : null);
+    if (code.trim() === '') return;
     const request = { code: code.trim().toUpperCase(), name: name.trim() || words.namePlaceholder };
+    const { pathname } = window.location;
     ask(keeping.world, routes.pair, {}, request).then(
-      () => window.location.assign('/'),
+      // to the page that was asked for; the code is left behind
+      () => window.location.assign(pathname === pathOf({ page: 'pair' }) ? '/' : pathname),
       (error: unknown) => setTrouble(whyNot(error)),
     );
   };
   return (
     <>
-      <PageHeading title={words.title} />
-      <p>{words.intro}</p>
       <form onSubmit={pair} className="pair-form">
         <label>
           {words.code}
@@ -186,12 +215,6 @@ function PairThis(): JSX.Element {
           {trouble}
         </p>
       )}
-      <p className="quiet">
-        {words.reload}{' '}
-        <button type="button" className="quiet-button" onClick={() => window.location.reload()}>
-          {words.reloadAct}
-        </button>
-      </p>
     </>
   );
 }

@@ -24,13 +24,21 @@ export const pairingTexts = {
   failed: 'The station does not answer.',
   pair: {
     title: 'Pair this device',
-    intro:
-      'On the station’s own computer, open “devices” and make a pairing code. It is good for one device.',
+    why: 'The station does not know this device and shows it nothing: it was never paired, or is let in no longer.',
+    whyHere:
+      'The station does not know this page. If this is the station’s own computer, loading it again is enough.',
+    steps: [
+      'On the station’s own computer, open Coreward and go to “devices”.',
+      'Press “Make a pairing code”. A code lets in one device, within five minutes.',
+      'Type it here, or scan the picture beside it with this device’s camera.',
+    ],
     code: 'pairing code',
     name: 'what this device is called',
     namePlaceholder: 'phone beside the mount',
     act: 'Pair',
-    reload: 'If this is the station’s own computer, loading the page again is enough.',
+    noCode: 'No code is typed yet. Type the eight signs that the station shows.',
+    after:
+      'Then this page opens. What this device changed before and the station has not got is sent after that.',
     reloadAct: 'Load again',
   },
 } as const;
