@@ -6,14 +6,14 @@ import { type FakeSerial, fakeSerial } from '../../packages/station/src/instrume
 import { complaints } from './axe.ts';
 import { examplePath, stationGone, test, expect as usualExpect } from './bench-test.ts';
 import type { StationUnderTest } from './station-under-test.ts';
-import { askedIn, type LiveBench, liveBench, rock, turnDown } from './walking-hand.ts';
+import { type Asked, askedIn, type LiveBench, liveBench, rock, turnDown } from './walking-hand.ts';
 
 /** Two pages, a device and a hand share a machine that may be slow. */
 const expect = usualExpect.configure({ timeout: 30_000 });
 
 const text = readFileSync(new URL('../../examples/observing-loft.launch.yaml', import.meta.url), 'utf8');
-/** A bench whose start is dark and whose walk is not long; drawn from seeds 1 to 40. */
-const seed = 11;
+/** A bench whose start is dark, five floors, and whose walk is short: the darkest of seeds 1000 to 1039 that keep to 20 steps. */
+const seed = 1015;
 
 /** A port of this machine's own, for one test at a time. */
 const portPath = join('/dev/shm', `coreward-live-${process.pid}`);
@@ -101,11 +101,12 @@ async function begin(laptop: Page, context: BrowserContext, station: StationUnde
 }
 
 /** Does what the phone asks, at the bench; the answer is not given yet. */
-async function handDoes(live: LiveBench, phone: Page): Promise<void> {
+async function handDoes(live: LiveBench, phone: Page): Promise<Asked> {
   const asked = askedIn((await instruction(phone).textContent()) ?? '');
   if (asked.do === 'block') live.bench.block(true);
   if (asked.do === 'rock') await rock(live, asked.screw);
   if (asked.do === 'turn down') await turnDown(live, asked.screw, asked.sense, asked.target);
+  return asked;
 }
 
 /** Does a step and confirms it by one press on the phone. */
@@ -126,7 +127,7 @@ test('from dark to done: a live photodiode, a hand at the screws, phone and lapt
 }) => {
   // both pages answer a step that goes on by itself, and the station takes the first
   mayComplain.push(/409 \(Conflict\)/u);
-  test.setTimeout(900_000);
+  test.setTimeout(360_000);
   const live = liveBench(text, seed);
   const meter = await device(live);
   const phone = await begin(laptop, context, station);
@@ -143,13 +144,16 @@ test('from dark to done: a live photodiode, a hand at the screws, phone and lapt
   let pressed = 0;
   for (let steps = 0; steps < 80 && !(await verdict.isVisible()); steps += 1) {
     const before = await moves(phone).count();
-    await handDoes(live, phone);
-    const isOn = await expect(moves(phone))
-      .toHaveCount(before + 1, { timeout: 12_000 })
-      .then(
-        () => true,
-        () => false,
-      );
+    const asked = await handDoes(live, phone);
+    // that a focus was turned no meter tells
+    const isOn =
+      asked.do !== 'after' &&
+      (await expect(moves(phone))
+        .toHaveCount(before + 1, { timeout: 12_000 })
+        .then(
+          () => true,
+          () => false,
+        ));
     live.bench.block(false);
     if (isOn) continue;
     // a meter that is noisy may never show its highest again: one press does

@@ -15,35 +15,49 @@ export interface LiveBench {
   /** The reading at the achievable peak, W, and that with the beam blocked. */
   readonly peak: number;
   readonly floor: number;
+  /** Lets so much time pass, ms. */
+  readonly wait: (time: number) => Promise<void>;
 }
 
-/** @param seed draws what is hidden, and how the screws were left by an eye */
-export function liveBench(text: string, seed: number): LiveBench {
+const pause = (time: number): Promise<void> => new Promise((done) => setTimeout(done, time));
+
+/**
+ * @param seed draws what is hidden, and how the screws were left by an eye
+ * @param wait the clock of the hand, if it is not that of the machine
+ */
+export function liveBench(text: string, seed: number, wait = pause): LiveBench {
   const random = seededUniform(seed);
   const hidden = hiddenBenchOf(readLaunch(text, 'launch'), random, 'steered-by-eye');
   const bench = practiceBench(hidden, random);
   const peak = hidden.peakReading;
-  return { bench, look: bench.watcher(seed + 1), peak, floor: hidden.floor * peak };
+  return { bench, look: bench.watcher(seed + 1), peak, floor: hidden.floor * peak, wait };
 }
 
 /** A hand turns so far in one go, turns, and so often, ms: through half the width of a peak in half a second. */
 const [stride, pace] = [0.0015, 20] as const;
+/** Where the light does not follow, as in slack, it turns so many times faster; */
+const inSlack = 3;
+/** light follows that changes by more than this share. */
+const follows = 0.002;
 /** Farther than this no hand looks, turns. */
 const farthest = 0.5;
 
-const pause = (time: number): Promise<void> => new Promise((done) => setTimeout(done, time));
-
 /** Turns a screw bit by bit, as a hand does, until it has seen enough. Slack is turned through like everything else. */
 async function turn(
-  { bench }: LiveBench,
+  { bench, wait }: LiveBench,
   screw: Screw,
   sense: 1 | -1,
   isEnough: (share: number) => boolean,
 ): Promise<void> {
-  for (let turned = 0; turned < farthest; turned += stride) {
-    if (isEnough(bench.trueShare())) return;
-    bench.turn(screw, sense * stride);
-    await pause(pace);
+  let before = Number.NaN;
+  for (let turned = 0; turned < farthest; ) {
+    const share = bench.trueShare();
+    if (isEnough(share)) return;
+    const by = Math.abs(share - before) < follows * share ? inSlack * stride : stride;
+    before = share;
+    bench.turn(screw, sense * by);
+    turned += by;
+    await wait(pace);
   }
 }
 
@@ -74,7 +88,8 @@ export async function rock(live: LiveBench, screw: Screw): Promise<void> {
 
 /** Turns a screw until the meter has fallen to a reading, W. */
 export const turnDown = (live: LiveBench, screw: Screw, sense: 1 | -1, target: number): Promise<void> =>
-  turn(live, screw, sense, (share) => share <= (target - live.floor) / live.peak);
+  // the meter shows what the focus leaves of the share of the four screws
+  turn(live, screw, sense, (share) => share * live.bench.trueFocus() <= (target - live.floor) / live.peak);
 
 /** What an instruction asks of a hand, read as a person reads it. */
 export type Asked =
