@@ -1,3 +1,4 @@
+import { cutByComma, refuseCut } from './cut-by-comma.ts';
 import { exampleOf } from './example-of.ts';
 import type { CountForm, EntryAt, Form, Key, ListForm, QuantityAtForm, Read, WordForm } from './form.ts';
 import { longestList, longestName } from './lengths.ts';
@@ -179,9 +180,28 @@ function readList(form: ListForm<Form>, tree: Tree, spot: Spot, report: Report):
     report.refuse(spot.path, `the list has ${tree.items.length} items`, `Write at most ${longestList}.`);
     return [];
   }
-  return tree.items.map((item, index) =>
-    readAny(form.item, item, itemSpot(spot, form.itemKey, index + 1), report),
-  );
+  let pieces = 0;
+  return tree.items.flatMap((item, index) => {
+    if (pieces > 0) {
+      pieces -= 1;
+      return [];
+    }
+    const place = itemSpot(spot, form.itemKey, index + 1);
+    pieces = refuseCutItem(item, tree.items.slice(index + 1), place, report);
+    return pieces > 0 ? [] : [readAny(form.item, item, place, report)];
+  });
+}
+
+/** `[ space: 8,5 mm ]`: refuses an item whose number commas have cut, and says how many of those behind it are pieces of it. */
+function refuseCutItem(item: Tree, behind: readonly Tree[], spot: Spot, report: Report): number {
+  const last = item.kind === 'map' ? item.entries.at(-1) : undefined;
+  if (last === undefined) return 0;
+  const end = behind.findIndex(({ kind }) => kind !== 'text');
+  const texts = (end < 0 ? behind : behind.slice(0, end)).map((one) => (one.kind === 'text' ? one.text : ''));
+  const cut = cutByComma(last.value, texts);
+  if (cut === null) return 0;
+  refuseCut(cut, last.value, under(spot, last.key).path, report);
+  return cut.pieces;
 }
 
 /** The thing as written, or its kind: for the beginning of a refusal. */

@@ -1,3 +1,4 @@
+import { cutByComma, refuseCut } from './cut-by-comma.ts';
 import { nearestWord } from './nearest-word.ts';
 import { isModeField, keyByOtherName, scaledText } from './other-names.ts';
 import { type Report, type Spot, under } from './report.ts';
@@ -16,20 +17,10 @@ export function refuseUnknown(
 ): ReadonlySet<string> {
   const allMeant = new Set<string>();
   const written = new Set(entries.map(({ key }) => key));
+  const cutPieces = refuseCuts(entries, known, spot, report, allMeant);
   for (const [i, { key, at, value }] of entries.entries()) {
     if (known.includes(key)) continue;
-    const whole = entries[i - 1];
-    if (whole !== undefined && splitByComma(whole, key, value)) {
-      const wrote = `${whole.value.text},${key}`;
-      report.refuseAt(
-        whole.value.at,
-        under(spot, whole.key).path,
-        `${shown(wrote)} has a comma in its number`,
-        `Write \`${printable(wrote.replace(',', '.'))}\`.`,
-      );
-      allMeant.add(whole.key);
-      continue;
-    }
+    if (cutPieces.has(i)) continue;
     const free = known.filter((name) => !written.has(name));
     if (isModeField(key) && modeComesFrom.every((name) => known.includes(name))) {
       for (const name of modeComesFrom.filter((one) => free.includes(one))) allMeant.add(name);
@@ -50,18 +41,26 @@ export function refuseUnknown(
   return allMeant;
 }
 
-/** `{ focal length: 8,5 mm }`: to YAML the comma ends the value, and `5 mm` is a key of its own with nothing behind it. */
-function splitByComma(
-  whole: TreeEntry,
-  key: string,
-  value: Tree,
-): whole is TreeEntry & { readonly value: { readonly kind: 'text' } } {
-  return (
-    value.kind === 'nothing' &&
-    /^\d/u.test(key) &&
-    whole.value.kind === 'text' &&
-    /^[-+−]?\d+$/u.test(whole.value.text)
-  );
+/** Refuses values whose numbers commas have cut, and returns the ranks of the pieces that stand for keys behind them. */
+function refuseCuts(
+  entries: readonly TreeEntry[],
+  known: readonly string[],
+  spot: Spot,
+  report: Report,
+  allMeant: Set<string>,
+): ReadonlySet<number> {
+  const pieces = new Set<number>();
+  for (const [i, { key, value }] of entries.entries()) {
+    const rest = entries.slice(i + 1);
+    const end = rest.findIndex((one) => one.value.kind !== 'nothing' || known.includes(one.key));
+    const behind = (end < 0 ? rest : rest.slice(0, end)).map((one) => one.key);
+    const cut = pieces.has(i) ? null : cutByComma(value, behind);
+    if (cut === null) continue;
+    refuseCut(cut, value, under(spot, key).path, report);
+    allMeant.add(key);
+    for (let rank = 1; rank <= cut.pieces; rank += 1) pieces.add(i + rank);
+  }
+  return pieces;
 }
 
 function mendFor(key: string, meant: string | null, known: readonly string[]): string {
