@@ -1,3 +1,4 @@
+export { beamAlong } from './beam/beam-along.ts';
 export {
   beamFromSpread,
   beamWithWaistAt,

@@ -160,7 +160,7 @@ function withinCladding(launch: Launch, draw: Draw, beam: FacetBeam, wavelength:
 }
 
 /** 1/e² radii at the facet along the beam's own axes, m. */
-export function spotRadii(
+function spotRadii(
   beam: FacetBeam,
   wavelength: number,
 ): { readonly radiusX: number; readonly radiusY: number } {

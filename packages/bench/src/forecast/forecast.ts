@@ -1,9 +1,16 @@
-import { countModes, lp11CutoffWavelength, modeSet, OutOfRange } from '@coreward/optics';
+import {
+  beamAlong,
+  beamRadiusAt,
+  countModes,
+  lp11CutoffWavelength,
+  modeSet,
+  OutOfRange,
+} from '@coreward/optics';
 import { shortCautions } from '../caution/short-cautions.ts';
 import type { Launch } from '../launch/launch.ts';
 import { assumptionsOf } from './assumptions.ts';
 import { type BestCoupling, type BestCouplings, bestCouplings } from './best-coupling.ts';
-import { type Budget, spotRadii } from './budget.ts';
+import type { Budget } from './budget.ts';
 import { convergence, paraxialUpTo } from './convergence.ts';
 import { doubtfulEntries } from './entries-of.ts';
 import type {
@@ -198,25 +205,25 @@ function lpModesAt({ taker }: StatedBench, here: number, vNumber: number): numbe
 }
 
 function spotOf({ meeting, budget }: StatedBench): ExpectedSpot {
-  const { beamOutside, wavelength } = meeting;
-  const at = {
-    ...beamOutside,
-    waistZX: beamOutside.waistZX - budget.distance,
-    waistZY: beamOutside.waistZY - budget.distance,
-  };
-  const { radiusX, radiusY } = spotRadii(at, wavelength);
-  // lab axes: the widths along x and y of a turned ellipse
-  const c = Math.cos(at.azimuth);
-  const s = Math.sin(at.azimuth);
-  const c2 = c * c;
-  const s2 = s * s;
+  const { beamOutside: beam, wavelength } = meeting;
+  const own = (waistRadius: number, waistZ: number, quality: number) => ({
+    wavelength,
+    waistRadius,
+    waistPosition: waistZ - budget.distance,
+    quality,
+  });
+  const ownX = own(beam.waistRadiusX, beam.waistZX, beam.m2X);
+  const ownY = own(beam.waistRadiusY, beam.waistZY, beam.m2Y);
+  // from the beam's own axes to those of the lab
+  const x = beamAlong(ownX, ownY, -beam.azimuth);
+  const y = beamAlong(ownX, ownY, Math.PI / 2 - beam.azimuth);
   return {
-    spotDiameterX: 2 * Math.hypot(c * radiusX, s * radiusY),
-    spotDiameterY: 2 * Math.hypot(s * radiusX, c * radiusY),
-    waistOffsetX: c2 * at.waistZX + s2 * at.waistZY,
-    waistOffsetY: s2 * at.waistZX + c2 * at.waistZY,
-    waistDiameterX: 2 * Math.hypot(c * at.waistRadiusX, s * at.waistRadiusY),
-    waistDiameterY: 2 * Math.hypot(s * at.waistRadiusX, c * at.waistRadiusY),
-    halfAngle: arrivalHalfAngle(at, wavelength),
+    spotDiameterX: 2 * beamRadiusAt(x, 0),
+    spotDiameterY: 2 * beamRadiusAt(y, 0),
+    waistOffsetX: x.waistPosition,
+    waistOffsetY: y.waistPosition,
+    waistDiameterX: 2 * x.waistRadius,
+    waistDiameterY: 2 * y.waistRadius,
+    halfAngle: arrivalHalfAngle(beam, wavelength),
   };
 }
