@@ -453,8 +453,10 @@ export { type StepSentence, stepSentence } from './walk/step-sentence.ts';
 export { taughtWalk } from './walk/taught-walk.ts';
 export { bestTone, toneOf, toneOfReading } from './walk/tone.ts';
 export { truthTexts, type WalkTruth } from './walk/truth-words.ts';
-export { type TurnNow, type TurnSign, turnNow } from './walk/turn-now.ts';
+export { turnNow } from './walk/turn-now.ts';
+export type { TurnNow, TurnSign } from './walk/turn-sign.ts';
 export { type TurnSaid, turnSaid } from './walk/turn-words.ts';
+export { isSameScrew, type TurnedScrew, turnedOf, withTurned } from './walk/turned-screw.ts';
 export type { WalkAct, WalkReads } from './walk/walk-act.ts';
 export { type RidgePicture, ridgePicture, type TracePoint, traceOf } from './walk/walk-pictures.ts';
 export {

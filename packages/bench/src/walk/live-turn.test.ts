@@ -3,7 +3,8 @@ import { expect, test } from 'vitest';
 import type { Reading } from '../instrument/reading.ts';
 import { heardInTurn, newTurn, type TurnContext } from './live-turn.ts';
 import type { WalkStep } from './step.ts';
-import { type TurnNow, turnNow } from './turn-now.ts';
+import { turnNow } from './turn-now.ts';
+import type { TurnNow } from './turn-sign.ts';
 import { turnSaid } from './turn-words.ts';
 
 const m2h = { mirror: 'M2', axis: 'horizontal' } as const;

@@ -11,6 +11,7 @@ import {
 import { type FallTo, notFallen, withLight } from './fall-to.ts';
 import { ofItsLight } from './light-noise.ts';
 import type { Screw, WalkStep } from './step.ts';
+import { isSameScrew } from './turned-screw.ts';
 
 /** What a turn is judged by. Readings are in the unit of the meter. */
 export interface TurnContext {
@@ -28,7 +29,7 @@ export interface TurnContext {
 /** Another screw than the one that is asked was turned last; null: not that anybody knows. */
 export function wrongScrew({ step, turned }: TurnContext): Screw | null {
   if (turned === null || !('screw' in step)) return null;
-  return turned.mirror === step.screw.mirror && turned.axis === step.screw.axis ? null : turned;
+  return isSameScrew(turned, step.screw) ? null : turned;
 }
 
 /** A turn that goes on. The same readings always lead to the same turn. */
@@ -84,7 +85,9 @@ export const edgeLeft = 1.3;
 
 /** With one more reading. */
 export function heardInTurn(turn: Turn, context: TurnContext, reading: Reading): Turn {
-  const window = withHeard(turn.window, reading);
+  // what another screw does to the light is no peak of this one, and says nothing of what is shown once it is turned back
+  const isOther = wrongScrew(context) !== null;
+  const window = isOther ? emptyWindow : withHeard(turn.window, reading);
   const tooMuch = reading.saturated ? turn.tooMuch + 1 : 0;
   const heard = {
     ...turn,
@@ -93,8 +96,7 @@ export function heardInTurn(turn: Turn, context: TurnContext, reading: Reading):
     tooMuch,
     isSpoiled: turn.isSpoiled || (tooMuch >= spoiledBy && context.step.kind !== 'floor'),
   };
-  // what another screw does to the light is no peak of this one
-  if (window === turn.window || reading.saturated || wrongScrew(context) !== null) return heard;
+  if (isOther || window === turn.window || reading.saturated) return heard;
   const shown = shownNow(window, context.noise);
   if (shown === null || shown.t !== reading.t) return heard;
   return followed(heard, context, ofItsLight(shown, window, context.floor ?? 0));

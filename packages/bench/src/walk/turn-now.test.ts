@@ -6,7 +6,8 @@ import { type PracticeBench, practiceBench } from '../practice/practice-bench.ts
 import { hiddenBenchOf } from '../practice/practice-of-launch.ts';
 import { heardInTurn, newTurn, type Turn, type TurnContext } from './live-turn.ts';
 import type { Screw, WalkStep } from './step.ts';
-import { type TurnNow, type TurnSign, turnNow } from './turn-now.ts';
+import { turnNow } from './turn-now.ts';
+import type { TurnNow, TurnSign } from './turn-sign.ts';
 import { turnSaid } from './turn-words.ts';
 
 const m2h: Screw = { mirror: 'M2', axis: 'horizontal' };
@@ -172,7 +173,9 @@ test('an answer is ready only where the sign agrees, and a highest one only once
   expect(turnSaid(unmoved, sweepOf(m2h), 'power').insteadOf).toContain('nothing has moved it');
   const fallen = clicked(sweepOf(m2h), fell).at(-1)!;
   expect(fallen.isReady).toBe(false);
-  expect(turnSaid(fallen, sweepOf(m2h), 'power').insteadOf).toMatch(/^The meter shows 2\d\d nW now\.$/u);
+  expect(turnSaid(fallen, sweepOf(m2h), 'power').insteadOf).toMatch(
+    /^The meter shows 2\d\d nW now, the best of this turn was 1\.\d+ µW: the screw is not back there\.$/u,
+  );
   expect(clicked({ kind: 'turn', screw: m2h, turns: 0.1, reverses: false }, [1e-6]).at(-1)!.isReady).toBe(
     true,
   );

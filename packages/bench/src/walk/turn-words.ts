@@ -3,7 +3,7 @@ import { screwWords } from './move-words.ts';
 import { readingText, type WalkMeter } from './reading-text.ts';
 import type { WalkStep } from './step.ts';
 import { wayWords } from './step-sentence.ts';
-import type { TurnNow } from './turn-now.ts';
+import type { TurnNow } from './turn-sign.ts';
 
 /** What a turn says. */
 export interface TurnSaid {
@@ -22,7 +22,7 @@ export function turnSaid(now: TurnNow, step: WalkStep, meter: WalkMeter): TurnSa
 
 /** Why an answer is not ready. */
 function notReadyFor(
-  { sign, take, isReady, shown }: TurnNow,
+  { sign, take, isReady, shown, goal }: TurnNow,
   step: WalkStep,
   meter: WalkMeter,
 ): string | null {
@@ -32,7 +32,12 @@ function notReadyFor(
   if (sign === 'let-through') return 'It is no more than the dark reading.';
   if (sign === 'still' || sign === 'seek')
     return step.kind === 'sweep' ? `${shows}: nothing has moved it yet.` : `${shows}.`;
-  return sign === 'settling' || sign === 'resting' ? `${shows}, and is not at rest.` : `${shows}.`;
+  if (sign === 'settling' || sign === 'resting') return `${shows}, and is not at rest.`;
+  if (goal === null) return `${shows}.`;
+  const to = readingText(goal, meter);
+  return step.kind === 'sweep'
+    ? `${shows}, the best of this turn was ${to}: the screw is not back there.`
+    : `${shows}, to come to is ${to}.`;
 }
 
 function signSaid(
