@@ -7,8 +7,8 @@ export default defineConfig({
   testDir: 'test/screens',
   testMatch: '**/*.screens.ts',
   outputDir: 'coverage/screens',
-  // one browser at a time: two cores carry a browser, a station and a worker, no more
-  workers: 1,
+  // much of a test is waiting: for a hand, for a pause, for a browser to start
+  workers: 2,
   fullyParallel: false,
   timeout: 60_000,
   expect: { timeout: 10_000 },
