@@ -151,6 +151,9 @@ export function climbLadder(
   const leastRungs = 4 + displaced;
   if (leastRungs > radialCount) return false;
 
+  // a round beam has neither of both
+  const skew = dPlusRe !== 0 || dPlusIm !== 0 || dMinusRe !== 0 || dMinusIm !== 0;
+
   // Three generations of rungs: [generation][line l = −band…band][re, im]
   const generation = 2 * lines;
   const centre = 2 * band;
@@ -182,61 +185,67 @@ export function climbLadder(
     }
     rungs[at] = re;
     rungs[at + 1] = im;
-    for (let l = 1; l <= band; l += 1) {
-      const inverse = 1 / (p + l);
-      // line +l: from l (p−1), l−1 (p), l−2 (p; for l = 1 the line −1 of p−1)
-      let x = before + centre + 2 * l;
-      let y = at + 2 * l - 2;
-      let z = l === 1 ? before + centre - 2 : at + 2 * l - 4;
-      let xRe = rungs[x]!;
-      let xIm = rungs[x + 1]!;
-      let yRe = rungs[y]!;
-      let yIm = rungs[y + 1]!;
-      let zRe = rungs[z]!;
-      let zIm = rungs[z + 1]!;
-      const up = at + 2 * l;
-      rungs[up] =
-        inverse * (sRe * xRe - sIm * xIm + bPlusRe * yRe - bPlusIm * yIm + dPlusRe * zRe - dPlusIm * zIm);
-      rungs[up + 1] =
-        inverse * (sRe * xIm + sIm * xRe + bPlusRe * yIm + bPlusIm * yRe + dPlusRe * zIm + dPlusIm * zRe);
-      // line −l, the mirror image
-      x = before + centre - 2 * l;
-      y = at - 2 * l + 2;
-      z = l === 1 ? before + centre + 2 : at - 2 * l + 4;
-      xRe = rungs[x]!;
-      xIm = rungs[x + 1]!;
-      yRe = rungs[y]!;
-      yIm = rungs[y + 1]!;
-      zRe = rungs[z]!;
-      zIm = rungs[z + 1]!;
-      const down = at - 2 * l;
-      rungs[down] =
-        inverse * (sRe * xRe - sIm * xIm + bMinusRe * yRe - bMinusIm * yIm + dMinusRe * zRe - dMinusIm * zIm);
-      rungs[down + 1] =
-        inverse * (sRe * xIm + sIm * xRe + bMinusRe * yIm + bMinusIm * yRe + dMinusRe * zIm + dMinusIm * zRe);
-    }
     let largest = 0;
-    for (let l = 0; l <= band; l += 1) {
+    // Lines l − 1 and l − 2 of this rung stay in variables instead of being read back from the rungs, which makes a climb a
+    // fifth shorter. Beyond the line 0 stands the other side's line 1, of the rung before.
+    const row = before + centre;
+    let upRe = re;
+    let upIm = im;
+    let downRe = re;
+    let downIm = im;
+    let upBelowRe = rungs[row - 2]!;
+    let upBelowIm = rungs[row - 1]!;
+    let downBelowRe = rungs[row + 2]!;
+    let downBelowIm = rungs[row + 3]!;
+    for (let l = 0; ; l += 1) {
       const here = modesByOrder[l]!;
-      if (here.length === 0) continue;
-      const up = at + 2 * l;
-      const down = at - 2 * l;
-      const upRe = rungs[up]!;
-      const upIm = rungs[up + 1]!;
-      const downRe = rungs[down]!;
-      const downIm = rungs[down + 1]!;
-      const reach = Math.abs(upRe) + Math.abs(upIm) + Math.abs(downRe) + Math.abs(downIm);
-      for (let i = 0; i < here.length; i += 1) {
-        const mode = here[i]!;
-        const a = coefficients[mode * radialCount + p]!;
-        const s = 4 * mode;
-        amplitudes[s] = amplitudes[s]! + a * upRe;
-        amplitudes[s + 1] = amplitudes[s + 1]! + a * upIm;
-        amplitudes[s + 2] = amplitudes[s + 2]! + a * downRe;
-        amplitudes[s + 3] = amplitudes[s + 3]! + a * downIm;
-        const term = Math.abs(a) * reach;
-        if (term > largest) largest = term;
+      if (here.length > 0) {
+        const reach = Math.abs(upRe) + Math.abs(upIm) + Math.abs(downRe) + Math.abs(downIm);
+        for (let i = 0; i < here.length; i += 1) {
+          const mode = here[i]!;
+          const a = coefficients[mode * radialCount + p]!;
+          const s = 4 * mode;
+          amplitudes[s] = amplitudes[s]! + a * upRe;
+          amplitudes[s + 1] = amplitudes[s + 1]! + a * upIm;
+          amplitudes[s + 2] = amplitudes[s + 2]! + a * downRe;
+          amplitudes[s + 3] = amplitudes[s + 3]! + a * downIm;
+          const term = Math.abs(a) * reach;
+          if (term > largest) largest = term;
+        }
       }
+      if (l === band) break;
+      const inverse = 1 / (p + l + 1);
+      // line +(l + 1): from its own line (p − 1), and from l and l − 1 (p)
+      const up = 2 * (l + 1);
+      let xRe = rungs[row + up]!;
+      let xIm = rungs[row + up + 1]!;
+      let nextRe = sRe * xRe - sIm * xIm + bPlusRe * upRe - bPlusIm * upIm;
+      let nextIm = sRe * xIm + sIm * xRe + bPlusRe * upIm + bPlusIm * upRe;
+      if (skew) {
+        nextRe = nextRe + dPlusRe * upBelowRe - dPlusIm * upBelowIm;
+        nextIm = nextIm + dPlusRe * upBelowIm + dPlusIm * upBelowRe;
+      }
+      upBelowRe = upRe;
+      upBelowIm = upIm;
+      upRe = inverse * nextRe;
+      upIm = inverse * nextIm;
+      rungs[at + up] = upRe;
+      rungs[at + up + 1] = upIm;
+      // line −(l + 1), the mirror image
+      xRe = rungs[row - up]!;
+      xIm = rungs[row - up + 1]!;
+      nextRe = sRe * xRe - sIm * xIm + bMinusRe * downRe - bMinusIm * downIm;
+      nextIm = sRe * xIm + sIm * xRe + bMinusRe * downIm + bMinusIm * downRe;
+      if (skew) {
+        nextRe = nextRe + dMinusRe * downBelowRe - dMinusIm * downBelowIm;
+        nextIm = nextIm + dMinusRe * downBelowIm + dMinusIm * downBelowRe;
+      }
+      downBelowRe = downRe;
+      downBelowIm = downIm;
+      downRe = inverse * nextRe;
+      downIm = inverse * nextIm;
+      rungs[at - up] = downRe;
+      rungs[at - up + 1] = downIm;
     }
     // one small term may be a zero crossing; four in a row are the end
     quiet = largest < tolerance && p >= leastRungs ? quiet + 1 : 0;

@@ -48,33 +48,62 @@ const decayLengths = 21;
  * @throws {OutOfRange} where the mode solvers do
  */
 export function modeSet(profile: Profile, vNumber: number, rungs = usualRungs, leastDecay = 0): ModeSet {
-  const modes = profile === 'step' ? stepModes(vNumber) : gradedModes(vNumber);
-  return modeSetOf(
-    profile,
-    vNumber,
-    leastDecay === 0 ? modes : modes.filter(({ l, m, w }) => w >= leastDecay || (l === 0 && m === 1)),
-    rungs,
-  );
+  return modeSetOf(profile, vNumber, laddersFor(profile, vNumber, rungs, leastDecay));
 }
 
 /** The fundamental alone, as a set: what of a beam it takes does not depend on the others. */
 export function onlyFundamental(set: ModeSet): ModeSet {
-  return modeSetOf(
-    set.profile,
-    set.vNumber,
-    set.modes.filter(({ l, m }) => l === 0 && m === 1),
-    usualRungs,
-  );
+  const known = fundamentals.get(set.modes);
+  const alone = set.modes.filter(({ l, m }) => l === 0 && m === 1);
+  const made = known ?? ladders(set.vNumber, alone, usualRungs);
+  if (known === undefined) fundamentals.set(set.modes, made);
+  return modeSetOf(set.profile, set.vNumber, made);
 }
 
-function modeSetOf(profile: Profile, vNumber: number, modes: readonly GuidedMode[], rungs: number): ModeSet {
+/** Modes with the two ladders to them: small, but what takes longest of a fibre that is asked for a few hundred overlaps. */
+type Ladders = Pick<ModeSet, 'modes' | 'ladder' | 'longLadder'>;
+
+/**
+ * Those of the fibres that were asked for last. While a hand turns a lens or a mirror every forecast asks for the same
+ * dozen fibres, and to make them anew took a seventh of it.
+ */
+const lastLadders = new Map<string, Ladders>();
+const mostLadders = 32;
+const fundamentals = new WeakMap<readonly GuidedMode[], Ladders>();
+
+function laddersFor(profile: Profile, vNumber: number, rungs: number, leastDecay: number): Ladders {
+  const key = `${profile} ${vNumber} ${rungs} ${leastDecay}`;
+  const known = lastLadders.get(key);
+  if (known !== undefined) return known;
+  const all = profile === 'step' ? stepModes(vNumber) : gradedModes(vNumber);
+  const modes = leastDecay === 0 ? all : all.filter(({ l, m, w }) => w >= leastDecay || (l === 0 && m === 1));
+  const made = ladders(vNumber, modes, rungs);
+  keep(lastLadders, key, made, mostLadders);
+  return made;
+}
+
+function ladders(vNumber: number, modes: readonly GuidedMode[], rungs: number): Ladders {
+  let ladder: ModeLadder | null = null;
+  let longLadder: ModeLadder | null = null;
+  return {
+    modes,
+    ladder() {
+      ladder ??= ladderOf(vNumber, modes, rungs);
+      return ladder;
+    },
+    longLadder() {
+      longLadder ??= ladderOf(vNumber, modes, mostRungs);
+      return longLadder;
+    },
+  };
+}
+
+function modeSetOf(profile: Profile, vNumber: number, { modes, ladder, longLadder }: Ladders): ModeSet {
   const highestOrder = Math.max(...modes.map(({ l }) => l));
   const edges = modes.reduce((sum, mode) => sum + orientations(mode) * mode.edgeAmplitude ** 2, 0);
   const slowestDecay = Math.min(...modes.map(({ w }) => w));
   const fieldTables = new Map<string, Float64Array>();
   const spectrumTables = new Map<string, Float64Array>();
-  let ladder: ModeLadder | null = null;
-  let longLadder: ModeLadder | null = null;
   let moments: readonly SecondMoments[] | null = null;
   const hermite = new Map<number, HermiteModes>();
   const throughPupil = new Map<string, HermiteModes>();
@@ -87,14 +116,8 @@ function modeSetOf(profile: Profile, vNumber: number, modes: readonly GuidedMode
     outerRadius: (fineness) => 1 + (decayLengths * fineness) / slowestDecay,
     // the jump of R'' at the core's edge, V²R(1), makes the spectrum fall as V²R(1)·√(2/π)·Q^−3.5
     tailBeyond: (q) => (edges * vNumber ** 4) / (2.5 * Math.PI * q ** 5),
-    ladder() {
-      ladder ??= ladderOf(vNumber, modes, rungs);
-      return ladder;
-    },
-    longLadder() {
-      longLadder ??= ladderOf(vNumber, modes, mostRungs);
-      return longLadder;
-    },
+    ladder,
+    longLadder,
     moments() {
       moments ??= modes.map(secondMoments);
       return moments;
@@ -141,8 +164,8 @@ function modeSetOf(profile: Profile, vNumber: number, modes: readonly GuidedMode
 }
 
 /** A drag across many grids must not fill the memory: the oldest of eight tables goes. */
-function keep<T>(tables: Map<string, T>, key: string, table: T): void {
-  if (tables.size >= 8) {
+function keep<T>(tables: Map<string, T>, key: string, table: T, most = 8): void {
+  if (tables.size >= most) {
     const oldest = tables.keys().next();
     if (!oldest.done) tables.delete(oldest.value);
   }

@@ -23,16 +23,19 @@ export interface PolarProjection {
 
 /** How many azimuthal orders the field has on the ring of radius rho; at fineness 1 to about 1e−12 of its largest value. */
 function azimuthalOrders(field: GaussianField, rho: number, fineness: number): number {
-  const skewRe = Math.hypot((field.mxxRe - field.myyRe) / 2, field.mxyRe) * rho * rho;
-  const skewIm = Math.hypot((field.mxxIm - field.myyIm) / 2, field.mxyIm) * rho * rho;
-  const pushRe = Math.hypot(field.bxRe, field.byRe) * rho;
-  const pushIm = Math.hypot(field.bxIm, field.byIm) * rho;
+  const skewRe = length((field.mxxRe - field.myyRe) / 2, field.mxyRe) * rho * rho;
+  const skewIm = length((field.mxxIm - field.myyIm) / 2, field.mxyIm) * rho * rho;
+  const pushRe = length(field.bxRe, field.byRe) * rho;
+  const pushIm = length(field.bxIm, field.byIm) * rho;
   const phase = pushIm + 2 * skewIm;
   const hump = pushRe + 2 * skewRe;
   // a phase excursion of z has orders up to z + O(z^⅓); a hump exp(z cos φ) is a bell of 1/√z and has orders to 7√z
   const fromHump = Math.min(hump + 7 * fineness * Math.cbrt(hump), 7.5 * Math.sqrt(fineness * hump));
   return phase + 7 * fineness * Math.cbrt(phase) + fromHump + 18 * fineness;
 }
+
+/** Math.hypot takes ten times as long, and every ring asks four times. */
+const length = (x: number, y: number): number => Math.sqrt(x * x + y * y);
 
 function samplesFor(field: GaussianField, rho: number, fineness: number, highest: number): number {
   const wanted = azimuthalOrders(field, rho, fineness) + highest + 1;
