@@ -63,21 +63,32 @@ export const asStated: Draw = {
   },
 };
 
-/** A draw from a point of the unit cube: first the chances, then the entries in the order given. */
-export function drawAt(entries: readonly Entry[], point: ArrayLike<number>): Draw {
-  const values = new Map<Entry, number>();
-  entries.forEach((entry, i) => {
-    values.set(entry, quantileOf(entry, point[chanceNames.length + i]!));
-  });
-  return {
-    at: (entry) => values.get(entry) ?? entry.value,
-    chance: {
-      screwHorizontal: normalQuantile(point[0]!),
-      screwVertical: normalQuantile(point[1]!),
-      hand: point[2]!,
-      bend: point[3]!,
-      cladding: normalQuantile(point[4]!),
-      attenuation: normalQuantile(point[5]!),
-    },
+/**
+ * Draws from points of the unit cube: first the chances, then the entries in the order given. Where an entry stands is
+ * kept once for all draws.
+ */
+export function drawing(entries: readonly Entry[]): (point: ArrayLike<number>) => Draw {
+  const places = new Map(entries.map((entry, i) => [entry, i]));
+  return (point) => {
+    const values = new Float64Array(entries.length);
+    for (let i = 0; i < values.length; i += 1) {
+      values[i] = quantileOf(entries[i]!, point[chanceNames.length + i]!);
+    }
+    return {
+      at: (entry) => {
+        const place = places.get(entry);
+        return place === undefined ? entry.value : values[place]!;
+      },
+      chance: chanceAt(point),
+    };
   };
 }
+
+const chanceAt = (point: ArrayLike<number>): Chance => ({
+  screwHorizontal: normalQuantile(point[0]!),
+  screwVertical: normalQuantile(point[1]!),
+  hand: point[2]!,
+  bend: point[3]!,
+  cladding: normalQuantile(point[4]!),
+  attenuation: normalQuantile(point[5]!),
+});

@@ -55,20 +55,32 @@ export function modesTaker(profile: 'step' | 'graded', vNumber: number, rungs?: 
   const set =
     rungs === undefined ? modeSet(profile, vNumber) : modeSet(profile, vNumber, rungs, looselyBound);
   const fundamentalSet = onlyFundamental(set);
-  const bestRadius = bestGaussian(fundamentalSet.modes[0]!).radius;
   const fewModed = vNumber < fewModedBelow;
-  const matched = roundBeam(bestRadius, 1);
-  // only ratios of lengths matter: core radius 1, wavelength from V at a small numerical aperture
-  const bestShare = fewModed ? overlapOf(set, 1, 0.01, matched, null, { tolerance: 1e-7 }).guided : 1;
   return {
     vNumber,
     profile,
     suits: fewModed ? 'fundamental' : 'all modes',
     set,
     fundamentalSet,
-    bestRadius,
-    bestShare,
+    ...bestSpotOf(set, fundamentalSet, fewModed),
   };
+}
+
+type BestSpot = { readonly bestRadius: number; readonly bestShare: number };
+
+/** By the modes of a set, which a hand that turns a lens leaves as they are. */
+const bestSpots = new WeakMap<ModeSet['modes'], BestSpot>();
+
+function bestSpotOf(set: ModeSet, fundamentalSet: ModeSet, fewModed: boolean): BestSpot {
+  const known = bestSpots.get(set.modes);
+  if (known !== undefined) return known;
+  const bestRadius = bestGaussian(fundamentalSet.modes[0]!).radius;
+  const matched = roundBeam(bestRadius, 1);
+  // only ratios of lengths matter: core radius 1, wavelength from V at a small numerical aperture
+  const bestShare = fewModed ? overlapOf(set, 1, 0.01, matched, null, { tolerance: 1e-7 }).guided : 1;
+  const found = { bestRadius, bestShare };
+  bestSpots.set(set.modes, found);
+  return found;
 }
 
 /** A fibre of which only the rays are asked. */
@@ -126,6 +138,31 @@ export function takenBySampledRays(profile: 'step' | 'graded', offer: Offer, ray
   const { fraction } = guidedRays(moments, offer.coreRadius, offer.numericalAperture, profile, rays);
   return { guided: fraction, fundamental: null, powers: null };
 }
+
+/**
+ * Asks the fibre again only if the beam is another one than the last: one cause after the other is put onto a beam, and many
+ * change nothing of it.
+ */
+export function unlessTheSame(take: (beam: FacetBeam) => Taken): (beam: FacetBeam) => Taken {
+  let last: { readonly beam: FacetBeam; readonly taken: Taken } | null = null;
+  return (beam) => {
+    if (last === null || !isSame(last.beam, beam)) last = { beam, taken: take(beam) };
+    return last.taken;
+  };
+}
+
+const isSame = (one: FacetBeam, other: FacetBeam): boolean =>
+  one.waistRadiusX === other.waistRadiusX &&
+  one.waistRadiusY === other.waistRadiusY &&
+  one.waistZX === other.waistZX &&
+  one.waistZY === other.waistZY &&
+  one.m2X === other.m2X &&
+  one.m2Y === other.m2Y &&
+  one.azimuth === other.azimuth &&
+  one.offsetX === other.offsetX &&
+  one.offsetY === other.offsetY &&
+  one.tiltX === other.tiltX &&
+  one.tiltY === other.tiltY;
 
 /** A round, centred beam with its waist at the facet. */
 export function roundBeam(waistRadius: number, m2: number): FacetBeam {

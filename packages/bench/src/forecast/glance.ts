@@ -16,6 +16,7 @@ import {
   type Taker,
   takenByModes,
   takenBySampledRays,
+  unlessTheSame,
 } from './fibre-taker.ts';
 import { type Meeting, meetingOf, stopTransmission } from './meeting.ts';
 import type { Asking } from './overlap-causes.ts';
@@ -71,14 +72,15 @@ function glanceAt(launch: Launch, before: Glance | null): Glance {
   const meeting = meetingOf(launch, asStated);
   mustHoldLight(meeting);
   const taker = takerFor(launch, meeting, before?.taker ?? null);
-  const taken = (beam: FacetBeam, pupil: Pupil | null): Taken => {
-    const offer: Offer = { ...meeting, beam, pupil: null };
-    const counted =
-      taker.set === null
-        ? takenBySampledRays(taker.profile, offer, spreadRays)
-        : takenByModes(taker.set, offer, glanceTolerance);
-    return scaled(counted, stopTransmission(beam, pupil, meeting.wavelength));
-  };
+  const { wavelength, coreRadius, numericalAperture } = meeting;
+  const plainly = unlessTheSame((beam) => {
+    const offer: Offer = { beam, pupil: null, wavelength, coreRadius, numericalAperture };
+    return taker.set === null
+      ? takenBySampledRays(taker.profile, offer, spreadRays)
+      : takenByModes(taker.set, offer, glanceTolerance);
+  });
+  const taken = (beam: FacetBeam, pupil: Pupil | null): Taken =>
+    scaled(plainly(beam), stopTransmission(beam, pupil, wavelength));
   const ask: Asking = { taken, whole: null, setRight: null };
   const best = drawnFocus(meeting, taker, { ...nothingFound, suits: taker.suits });
   const budget = budgetOf(launch, asStated, meeting, taker, best, ask);

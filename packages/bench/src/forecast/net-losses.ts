@@ -11,36 +11,41 @@ export interface NetLoss {
 
 type Entry = Pick<LedgerEntry, 'id' | 'group' | 'label' | 'transmission'>;
 
-/**
- * The losses of a ledger as one judges them: an entry of the overlap that exceeds 1 gives back what another took too
- * much, so it is set against that one. What the lens clips and what the clipped beam's form gains are one matter; any
- * other gain belongs to the worst of the overlap. The product of all stays what it is.
- */
+/** The losses of a ledger as one judges them; the product of all stays what it is. */
 export function netLosses(ledger: readonly Entry[]): readonly NetLoss[] {
-  const losses = ledger.map(({ id, group, label, transmission }) => ({
+  const net = netTransmissions(ledger);
+  return ledger.map(({ id, label, transmission }, i) => ({
     id,
-    group,
     label,
-    transmission,
+    transmission: net[i]!,
     alone: transmission,
   }));
-  const giveTo = (loss: (typeof losses)[number], gain: number): number => {
-    const taken = Math.min(gain, 1 / loss.transmission);
-    loss.transmission *= taken;
+}
+
+/**
+ * What each entry of a ledger lets through, as one judges it: an entry of the overlap that exceeds 1 gives back what another
+ * took too much, so it is set against that one. What the lens clips and what the clipped beam's form gains are one matter;
+ * any other gain belongs to the worst of the overlap.
+ */
+export function netTransmissions(ledger: readonly Pick<Entry, 'id' | 'group' | 'transmission'>[]): number[] {
+  const net = ledger.map(({ transmission }) => transmission);
+  const giveTo = (i: number, gain: number): number => {
+    const taken = Math.min(gain, 1 / net[i]!);
+    net[i] = net[i]! * taken;
     return gain / taken;
   };
-  const clip = losses.find(({ id }) => id === 'lens-clip');
-  for (const entry of losses) {
-    if (entry.group !== 'overlap' || entry.transmission <= 1) continue;
-    let gain = entry.transmission;
-    entry.transmission = 1;
-    if (entry.id === 'aberration' && clip !== undefined && clip.transmission > 0) gain = giveTo(clip, gain);
-    const causes = losses
-      .filter(({ group, transmission }) => group === 'overlap' && transmission < 1 && transmission > 0)
-      .sort((a, b) => a.transmission - b.transmission);
+  ledger.forEach(({ id, group }, i) => {
+    if (group !== 'overlap' || net[i]! <= 1) return;
+    let gain = net[i]!;
+    net[i] = 1;
+    const clip = id === 'aberration' ? ledger.findIndex((one) => one.id === 'lens-clip') : -1;
+    if (clip >= 0 && net[clip]! > 0) gain = giveTo(clip, gain);
+    const causes = [...net.keys()]
+      .filter((k) => ledger[k]!.group === 'overlap' && net[k]! < 1 && net[k]! > 0)
+      .sort((a, b) => net[a]! - net[b]!);
     for (const cause of causes) gain = giveTo(cause, gain);
     // a gain that nothing asked for, if there is one
-    entry.transmission = gain;
-  }
-  return losses.map(({ id, label, transmission, alone }) => ({ id, label, transmission, alone }));
+    net[i] = gain;
+  });
+  return net;
 }

@@ -90,7 +90,13 @@ function crossing(
   const share = (beam: FacetBeam) =>
     counted === null ? (shareOf(bench, beam, wanted, roughly) ?? 0) : counted(beam, meeting.pupil);
   const top = counted === null ? best.share : counted(best.beam, meeting.pupil);
-  const above = (t: number) => share(change(best.beam, t)) - top * oneDecibel;
+  // the root is looked for between two places that the way there has asked already
+  const asked = new Map<number, number>();
+  const above = (t: number): number => {
+    const known = asked.get(t) ?? share(change(best.beam, t)) - top * oneDecibel;
+    asked.set(t, known);
+    return known;
+  };
   let from = 0;
   for (let to = first; ; to *= 1.6) {
     const here = Math.min(to, last);

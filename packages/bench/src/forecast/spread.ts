@@ -9,7 +9,7 @@ import {
 import type { Launch } from '../launch/launch.ts';
 import type { Entry } from '../quantity/quantity.ts';
 import { type Budget, budgetOf } from './budget.ts';
-import { asStated, chanceNames, type Draw, drawAt } from './draw.ts';
+import { asStated, chanceNames, type Draw, drawing } from './draw.ts';
 import { drawnFocus } from './drawn-focus.ts';
 import {
   fewModedBelow,
@@ -22,6 +22,7 @@ import {
   type Taker,
   takenByModes,
   takenBySampledRays,
+  unlessTheSame,
 } from './fibre-taker.ts';
 import { arrivalHalfAngle, type Meeting, meetingOf, stopTransmission } from './meeting.ts';
 import type { Asking, SetRight } from './overlap-causes.ts';
@@ -70,8 +71,9 @@ export function spreadOf(
 ): Spread {
   const dimensions = chanceNames.length + entries.length;
   const points = evenPoints(draws, dimensions, seed);
+  const drawAt = drawing(entries);
   const drawn = Array.from({ length: draws }, (_, i) => {
-    const draw = drawAt(entries, points.subarray(i * dimensions, (i + 1) * dimensions));
+    const draw = drawAt(points.subarray(i * dimensions, (i + 1) * dimensions));
     return { draw, meeting: meetingOf(launch, draw) };
   });
   const takers = takersFor(launch, drawn);
@@ -140,20 +142,20 @@ function asking(meeting: Meeting, taker: Taker, right: SetRight | null): Asking 
   });
   const { set } = taker;
   if (set === null) {
+    const plainly = unlessTheSame((beam) =>
+      takenBySampledRays(taker.profile, offerOf(beam, null), spreadRays),
+    );
     return {
       // rays know no stop: what it takes it takes from guided and lost light alike
-      taken: (beam, pupil) =>
-        scaled(
-          takenBySampledRays(taker.profile, offerOf(beam, null), spreadRays),
-          stopTransmission(beam, pupil, wavelength),
-        ),
+      taken: (beam, pupil) => scaled(plainly(beam), stopTransmission(beam, pupil, wavelength)),
       whole: null,
       setRight: right,
     };
   }
+  const plainly = unlessTheSame((beam) => takenByModes(set, offerOf(beam, null), drawTolerance));
   let kept: number | null = null;
   const taken: Asking['taken'] = (beam, pupil) => {
-    const plain = takenByModes(set, offerOf(beam, null), drawTolerance);
+    const plain = plainly(beam);
     if (pupil === null || !aberrationShows(beam, pupil, wavelength)) {
       return pupil === null ? plain : scaled(plain, stopTransmission(beam, pupil, wavelength));
     }

@@ -147,13 +147,11 @@ export function wayToTheLens(launch: Launch, draw: Draw): Arrival {
   let beam = laserBeam(launch, draw);
   let position = 0;
   const parts: PartOnTheWay[] = [];
-  const levers: {
-    mirror: string;
-    axis: 'horizontal' | 'vertical';
-    offset: number;
-    slope: number;
-    tiltPerTurn: number;
-  }[] = [];
+  const screws: Pick<ScrewLever, 'mirror' | 'axis' | 'tiltPerTurn'>[] = [];
+  // what each screw's tilt has become so far, in arrays of its own: as fields of an object that begin at 0 and 2 and go on
+  // as fractions, these two took a twentieth of a forecast
+  const offsets: number[] = [];
+  const slopes: number[] = [];
   const words = wordsAlong(launch.path);
   const put = (transmission: number) => {
     const { id, label } = words[parts.length]!;
@@ -166,7 +164,7 @@ export function wayToTheLens(launch: Launch, draw: Draw): Arrival {
         const length = draw.at(element.length);
         position += length;
         beam = travelled(beam, length);
-        for (const lever of levers) lever.offset += length * lever.slope;
+        for (let i = 0; i < offsets.length; i += 1) offsets[i] = offsets[i]! + length * slopes[i]!;
         break;
       }
       case 'mirror': {
@@ -177,10 +175,11 @@ export function wayToTheLens(launch: Launch, draw: Draw): Arrival {
         }
         if (element.mount !== null) {
           const tiltPerTurn = draw.at(element.mount.pitch) / draw.at(element.mount.lever);
-          const common = { mirror: element.name, offset: 0, tiltPerTurn };
+          const { name: mirror } = element;
+          screws.push({ mirror, axis: 'horizontal', tiltPerTurn }, { mirror, axis: 'vertical', tiltPerTurn });
+          offsets.push(0, 0);
           // a mirror turns the beam by twice its tilt in the plane of incidence, by 2 cos(angle) across it
-          levers.push({ ...common, axis: 'horizontal', slope: 2 });
-          levers.push({ ...common, axis: 'vertical', slope: 2 * Math.cos(angle) });
+          slopes.push(2, 2 * Math.cos(angle));
         }
         break;
       }
@@ -189,7 +188,7 @@ export function wayToTheLens(launch: Launch, draw: Draw): Arrival {
         put(Math.min(1, draw.at(element.transmission)));
         if (element.clearAperture !== null) put(throughAperture(beam, draw.at(element.clearAperture) / 2, 0));
         beam = { ...beam, x: waistBehindLens(beam.x, focalLength), y: waistBehindLens(beam.y, focalLength) };
-        for (const lever of levers) lever.slope -= lever.offset / focalLength;
+        for (let i = 0; i < slopes.length; i += 1) slopes[i] = slopes[i]! - offsets[i]! / focalLength;
         break;
       }
       case 'stop':
@@ -205,11 +204,11 @@ export function wayToTheLens(launch: Launch, draw: Draw): Arrival {
     beam,
     parts,
     pathLength: position,
-    levers: levers.map(({ mirror, axis, offset, slope, tiltPerTurn }) => ({
+    levers: screws.map(({ mirror, axis, tiltPerTurn }, i) => ({
       mirror,
       axis,
-      offsetPerTilt: offset,
-      slopePerTilt: slope,
+      offsetPerTilt: offsets[i]!,
+      slopePerTilt: slopes[i]!,
       tiltPerTurn,
     })),
   };
