@@ -1,7 +1,7 @@
 import type { Budget, Loss } from '../forecast/budget.ts';
 import type { Taker } from '../forecast/fibre-taker.ts';
 import type { Meeting } from '../forecast/meeting.ts';
-import { netLosses } from '../forecast/net-losses.ts';
+import { netTransmissions } from '../forecast/net-losses.ts';
 import { type OverlapCause, suitedRadius } from '../forecast/overlap-causes.ts';
 import { lossText } from '../forecast/remark-text.ts';
 import type { Launch } from '../launch/launch.ts';
@@ -10,9 +10,15 @@ import type { MatchReason } from './matched.ts';
 
 type ReasonId = MatchReason['id'];
 
-/** What a pair loses, losses of one kind together, and the sizes that its reason may have to tell. */
+/**
+ * What a pair loses, losses of one kind together, and the sizes that its reason may have to tell. Two short lists instead of
+ * a map: a match keeps twenty thousand of them until it ends.
+ */
 export interface Costs {
-  readonly kinds: ReadonlyMap<ReasonId, number>;
+  /** In the order in which light meets them. */
+  readonly kinds: readonly ReasonId[];
+  /** What each of these lets through. */
+  readonly shares: readonly number[];
   readonly sizes: Pick<MatchReason, 'spotDiameter' | 'suitedDiameter' | 'fibreLength'>;
 }
 
@@ -21,47 +27,65 @@ export function costsOf(launch: Launch, meeting: Meeting, taker: Taker, budget: 
   const { beam } = meeting;
   const spot = Math.sqrt(beam.waistRadiusX * beam.waistRadiusY);
   const suited = suitedRadius(meeting, taker) * Math.sqrt(Math.sqrt(beam.m2X * beam.m2Y));
-  const kinds = new Map<ReasonId, number>();
-  netLosses(budget.losses).forEach(({ transmission }, i) => {
+  const kinds: ReasonId[] = [];
+  const shares: number[] = [];
+  netTransmissions(budget.losses).forEach((transmission, i) => {
     const id = reasonId(budget.losses[i]!, spot < suited);
-    kinds.set(id, (kinds.get(id) ?? 1) * transmission);
+    const known = kinds.indexOf(id);
+    if (known < 0) {
+      kinds.push(id);
+      shares.push(transmission);
+    } else shares[known] = shares[known]! * transmission;
   });
   return {
     kinds,
+    shares,
     sizes: { spotDiameter: 2 * spot, suitedDiameter: 2 * suited, fibreLength: launch.fibre.length.value },
   };
 }
 
 /** The largest loss of a pair, as the one reason why it is not better. */
-export function largestReason({ kinds, sizes }: Costs): MatchReason {
-  const [id, transmission] = [...kinds].reduce((worst, cost) => (cost[1] < worst[1] ? cost : worst));
-  return { id, transmission, againstBest: null, ...sizes };
+export function largestReason({ kinds, shares, sizes }: Costs): MatchReason {
+  const worst = lowest(shares);
+  return reasonOf(kinds[worst]!, shares[worst]!, null, sizes);
 }
+
+/** The place of the least of some values, the first of equals. */
+function lowest(values: readonly number[]): number {
+  let least = 0;
+  for (let i = 1; i < values.length; i += 1) if (values[i]! < values[least]!) least = i;
+  return least;
+}
+
+const reasonOf = (
+  id: ReasonId,
+  transmission: number,
+  againstBest: number | null,
+  { spotDiameter, suitedDiameter, fibreLength }: Costs['sizes'],
+): MatchReason => ({ id, transmission, againstBest, spotDiameter, suitedDiameter, fibreLength });
 
 /** Of a pair behind the best: in which kind of loss it is most behind. */
 export function reasonBehind(costs: Costs, best: Costs): MatchReason {
-  const behind = [...costs.kinds].map(([id, transmission]) => ({
-    id,
-    transmission,
-    againstBest: transmission / bestOf(best, id),
-  }));
-  const worst = behind.reduce((a, b) => (b.againstBest < a.againstBest ? b : a));
-  const [all, bestAll] = [costs, best].map(({ kinds }) =>
-    [...kinds.values()].reduce((total, t) => total * t, 1),
-  );
-  const together = all! / bestAll!;
-  return worst.againstBest > noReason && together <= noReason
-    ? { id: 'small-losses', transmission: all!, againstBest: together, ...costs.sizes }
-    : { ...worst, ...costs.sizes };
+  const { kinds, shares, sizes } = costs;
+  const behind = shares.map((share, i) => share / bestOf(best, kinds[i]!));
+  const worst = lowest(behind);
+  const all = product(shares);
+  const together = all / product(best.shares);
+  return behind[worst]! > noReason && together <= noReason
+    ? reasonOf('small-losses', all, together, sizes)
+    : reasonOf(kinds[worst]!, shares[worst]!, behind[worst]!, sizes);
 }
+
+const product = (shares: readonly number[]): number => shares.reduce((total, share) => total * share, 1);
 
 /** A twentieth of a decibel is no reason. */
 const noReason = 10 ** -0.005;
 
 /** A spot is a spot, too small here or too large there. */
-function bestOf({ kinds }: Costs, id: ReasonId): number {
-  if (id !== 'spot-too-small' && id !== 'spot-too-large') return kinds.get(id) ?? 1;
-  return (kinds.get('spot-too-small') ?? 1) * (kinds.get('spot-too-large') ?? 1);
+function bestOf({ kinds, shares }: Costs, id: ReasonId): number {
+  const of = (kind: ReasonId): number => shares[kinds.indexOf(kind)] ?? 1;
+  if (id !== 'spot-too-small' && id !== 'spot-too-large') return of(id);
+  return of('spot-too-small') * of('spot-too-large');
 }
 
 /** The reason with its cost: of the best pair all of it, of another what it costs more; as good as the best, if it is. */

@@ -26,40 +26,51 @@ export function roundShares(
   { step, smallest, largest }: SizeGrid,
   at: (size: number) => AtBestFocus,
 ): RoundShares {
-  const known = new Map<number, AtBestFocus>();
-  const atStep = (i: number, length: number): AtBestFocus => {
-    const logSize = i * length;
-    let found = known.get(logSize);
-    if (found === undefined) {
-      found = at(Math.exp(logSize));
-      known.set(logSize, found);
-    }
-    return found;
-  };
+  const atStep = remembered((i) => at(Math.exp(i * step)));
+  const atLeap = remembered((i) => at(Math.exp(i * leapStep)));
   return (logSize) => {
     const inside = Math.max(smallest, Math.min(largest, logSize));
     const place = inside / step;
     const below = Math.floor(place);
     const t = place - below;
-    const first = atStep(below - 1, step);
-    const second = atStep(below, step);
-    const third = atStep(below + 1, step);
-    const fourth = atStep(below + 2, step);
+    const first = atStep(below - 1);
+    const second = atStep(below);
+    const third = atStep(below + 1);
+    const fourth = atStep(below + 2);
     const beyond = Math.exp(-2 * Math.abs(logSize - inside));
     const alike = first.besideWaist === fourth.besideWaist;
     if (!alike || second.besideWaist !== first.besideWaist || third.besideWaist !== first.besideWaist) {
-      return atStep(Math.round(inside / leapStep), leapStep).taken;
+      return atLeap(Math.round(inside / leapStep)).taken;
     }
-    const [a, b, c, d] = [first.taken, second.taken, third.taken, fourth.taken] as const;
+    const between = (of: 'logGuided' | 'logFundamental'): number =>
+      Math.min(1, beyond * Math.exp(cubic(first[of], second[of], third[of], fourth[of], t)));
     return {
-      guided: Math.min(1, beyond * cubic(a.guided, b.guided, c.guided, d.guided, t)),
-      fundamental: Math.min(
-        1,
-        beyond * cubic(a.fundamental ?? 0, b.fundamental ?? 0, c.fundamental ?? 0, d.fundamental ?? 0, t),
-      ),
+      guided: between('logGuided'),
+      fundamental: between('logFundamental'),
       // only their ratios are asked for, and these hardly change in half a step
-      powers: t < 0.5 ? b.powers : c.powers,
+      powers: (t < 0.5 ? second : third).taken.powers,
     };
+  };
+}
+
+/** Shares with the logarithms of the two that are interpolated, taken once instead of at every look. */
+interface Known extends AtBestFocus {
+  readonly logGuided: number;
+  readonly logFundamental: number;
+}
+
+/** By whole numbers, for a map takes several times as long to find a fraction. */
+function remembered(at: (i: number) => AtBestFocus): (i: number) => Known {
+  const known = new Map<number, Known>();
+  return (i) => {
+    let found = known.get(i);
+    if (found === undefined) {
+      const { taken, besideWaist } = at(i);
+      const logFundamental = logOf(taken.fundamental ?? 0);
+      found = { taken, besideWaist, logGuided: logOf(taken.guided), logFundamental };
+      known.set(i, found);
+    }
+    return found;
   };
 }
 
@@ -70,12 +81,12 @@ const leapStep = 0.02;
 const nothing = 1e-30;
 const logOf = (share: number): number => Math.log(Math.max(share, nothing));
 
-/** Lagrange's cubic through the logarithms of four shares at −1, 0, 1 and 2. */
+/** Lagrange's cubic through four values at −1, 0, 1 and 2. */
 function cubic(a: number, b: number, c: number, d: number, t: number): number {
-  return Math.exp(
-    (-t * (t - 1) * (t - 2) * logOf(a)) / 6 +
-      ((t + 1) * (t - 1) * (t - 2) * logOf(b)) / 2 -
-      ((t + 1) * t * (t - 2) * logOf(c)) / 2 +
-      ((t + 1) * t * (t - 1) * logOf(d)) / 6,
+  return (
+    (-t * (t - 1) * (t - 2) * a) / 6 +
+    ((t + 1) * (t - 1) * (t - 2) * b) / 2 -
+    ((t + 1) * t * (t - 2) * c) / 2 +
+    ((t + 1) * t * (t - 1) * d) / 6
   );
 }
