@@ -1,4 +1,5 @@
 import { leastSquares } from '@coreward/optics';
+import { lastDigit } from './last-digit.ts';
 import { covarianceOf, type Scatter, scatterOf } from './scatter.ts';
 
 /** A straight line y = offset + slope·x laid through readings. */
@@ -16,7 +17,8 @@ export interface Line {
 
 /**
  * The straight line of least squares, every reading with the same weight. Its covariance is learnt from what the
- * readings scatter about it; two readings show no scatter, and take the stated uncertainty of one.
+ * readings scatter about it, at least what their last digit leaves open; two readings show no scatter, and take the
+ * stated uncertainty of one.
  *
  * @param stated standard uncertainty of one y
  * @returns null where x is the same throughout
@@ -30,7 +32,10 @@ export function lineThrough(x: readonly number[], y: readonly number[], stated: 
   const curve = x.map((v) => level + slope * (v - middle));
   const freedom = x.length - 2;
   const scatter = freedom > 0 ? scatterOf(fit.residuals, columns, curve) : null;
-  const variances = scatter?.variances ?? x.map(() => stated ** 2);
+  // readings that were rounded alike may lie on a line by chance: even from −½ to ½ of a step, but no more than stated
+  const least = Math.min(lastDigit(y) / Math.sqrt(12), stated) ** 2;
+  const variances =
+    scatter?.variances.map((variance) => Math.max(variance, least)) ?? x.map(() => stated ** 2);
   const about = covarianceOf(fit.inverse, columns, variances);
   // from the middle of the readings to x = 0
   const [vLevel, both, vSlope] = [about[0]![0]!, about[0]![1]!, about[1]![1]!];

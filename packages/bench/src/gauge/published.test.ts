@@ -33,7 +33,10 @@ describe('published readings', () => {
     // the same four-parameter least squares in SciPy 1.17: w = 0.372848 mm ± 0.001986 mm, centre −0.002677 mm
     expect(Math.abs(found('radius1e2_m').value! - 0.372848e-3)).toBeLessThan(1e-9);
     expect(Math.abs(found('centre_m').value! + 0.002677e-3)).toBeLessThan(1e-9);
-    expect(found('radius1e2_m').uncertainty! / 1.986e-6).toBeCloseTo(1, 1);
+    // theirs holds for scatter that is the same everywhere; here what is left over is largest where the curve is steep
+    expect(found('radius1e2_m').uncertainty! / 1.986e-6).toBeGreaterThan(1);
+    expect(found('radius1e2_m').uncertainty! / 1.986e-6).toBeLessThan(2);
+    expect(found('radius1e2_m').contributions[0]!.from).toMatch(/where the edge cuts the beam/u);
   });
 
   test('a cut-back: 50.1 µW behind 1.5 km, 385.4 µW behind 2 m (a textbook problem on spot attenuation, read in a copy)', () => {

@@ -2,8 +2,8 @@ import { orthonormal } from '@coreward/optics';
 
 /** How far readings scatter about a curve, and by which rule. */
 export interface Scatter {
-  /** `even`: the same everywhere. `growing`: more where the reading is larger. */
-  readonly rule: 'even' | 'growing';
+  /** `even`: the same everywhere. `growing`: more where the reading is larger. `rare`: more where something rarer is. */
+  readonly rule: 'even' | 'growing' | 'rare';
   /** Variance of each reading. */
   readonly variances: readonly number[];
 }
@@ -11,39 +11,51 @@ export interface Scatter {
 /** Scatter of a reading of nought over the growth of scatter at the largest one, for the rules that are tried. */
 const floors = [1, 0.3, 0.1, 0.03, 0.01];
 
+/** With fewer readings to spare than this, no rule but the plainest can be told from another. */
+const fewestToSpare = 3;
+
+/** So much likelier, in logarithms, the rarer rule must be: chance favours one of many. */
+const rareMargin = 2;
+
 /**
- * Scatter of readings from what a fit left over: the same for all, or the root of a floor and a share of the reading
- * squared, whichever makes the residuals most likely.
+ * Scatter of readings from what a fit left over: the same for all, or the root of a floor and a share squared of the
+ * reading, or of something rarer; whichever makes the residuals most likely.
  *
  * @param residuals of least squares with equal weights
  * @param columns slopes of the curve along each parameter; fewer than readings
  * @param curve the fitted values, where growing scatter is measured against
- * @source likelihood of a normal law with its scale estimated; elementary
+ * @param rare what else scatter may grow with: the slope of the curve, for instance, where the places of the readings are
+ *   off or their last digit is coarse
+ * @source restricted likelihood of a normal law, its scale estimated: H. D. Patterson and R. Thompson, Biometrika 58, 545
+ *   (1971) (from memory); the plain one would favour weights that leave the fit most freedom
  */
 export function scatterOf(
   residuals: readonly number[],
   columns: readonly (readonly number[])[],
   curve: readonly number[],
+  rare: readonly number[] = [],
 ): Scatter {
   const freedom = residuals.length - columns.length;
-  let largest = 0;
-  for (const y of curve) largest = Math.max(largest, Math.abs(y));
-  const even = { rule: 'even' as const, sizes: new Float64Array(curve.length).fill(1) };
-  const growing = floors.map((floor) => ({
-    rule: 'growing' as const,
-    sizes: new Float64Array(curve).map((y) => Math.sqrt(y * y + (floor * largest) ** 2)),
-  }));
+  const even = { rule: 'even' as const, sizes: new Float64Array(residuals.length).fill(1), handicap: 0 };
+  const rules =
+    freedom < fewestToSpare
+      ? [even]
+      : [
+          even,
+          ...growingWith(curve).map((sizes) => ({ rule: 'growing' as const, sizes, handicap: 0 })),
+          ...growingWith(rare).map((sizes) => ({ rule: 'rare' as const, sizes, handicap: rareMargin })),
+        ];
   const directions = orthonormal(columns);
   let best: Scatter = { rule: 'even', variances: [] };
   let highest = Number.NEGATIVE_INFINITY;
-  for (const { rule, sizes } of [even, ...growing]) {
+  for (const { rule, sizes, handicap } of rules) {
     // what a fit with such weights would leave: equal weights let large readings bend the curve near small ones
-    const squares = squaresLeft(directions, residuals, sizes);
-    if (squares === null) continue;
-    const scale = squares / freedom;
+    const left = leftWith(directions, residuals, sizes);
+    if (left === null) continue;
+    const scale = left.squares / freedom;
     let logs = 0;
     for (const size of sizes) logs += Math.log(size);
-    const likelihood = -0.5 * residuals.length * Math.log(scale) - logs;
+    const likelihood = -0.5 * (freedom * Math.log(scale) + left.logDeterminant) - logs - handicap;
     if (likelihood > highest || best.variances.length === 0) {
       best = { rule, variances: Array.from(sizes, (size) => scale * size * size) };
       highest = likelihood;
@@ -52,17 +64,25 @@ export function scatterOf(
   return best;
 }
 
+/** Sizes of scatter that grow with `of`, from each floor; none where it is nought or not told. */
+function growingWith(of: readonly number[]): readonly Float64Array[] {
+  let largest = 0;
+  for (const y of of) largest = Math.max(largest, Math.abs(y));
+  if (!(largest > 0)) return [];
+  return floors.map((floor) => new Float64Array(of).map((y) => Math.sqrt(y * y + (floor * largest) ** 2)));
+}
+
 /**
- * Sum of the squares that least squares with weights 1/size² leave. By the normal equations: the columns are orthogonal to
- * begin with, and a likelihood needs few digits.
+ * Sum of the squares that least squares with weights 1/size² leave, and the logarithm of the determinant of their normal
+ * equations. By these: the columns are orthogonal to begin with, and a likelihood needs few digits.
  *
  * @returns null where a size is zero, or the weights leave the columns alike
  */
-function squaresLeft(
+function leftWith(
   directions: readonly Float64Array[],
   residuals: readonly number[],
   sizes: Float64Array,
-): number | null {
+): { readonly squares: number; readonly logDeterminant: number } | null {
   const n = directions.length;
   // the columns with the residuals as the last one: what is left is that one's share of the triangle; row by row
   const width = n + 1;
@@ -77,15 +97,17 @@ function squaresLeft(
       for (let k = j; k <= n; k++) sums[k0 + k]! += value * at[k]!;
     }
   }
+  let logDeterminant = 0;
   for (let j = 0; j < n; j++) {
     const pivot = sums[j * width + j]!;
     if (!(pivot > 0 && pivot < Number.POSITIVE_INFINITY)) return null;
+    logDeterminant += Math.log(pivot);
     for (let i = j + 1; i <= n; i++) {
       const share = sums[j * width + i]! / pivot;
       for (let k = i; k <= n; k++) sums[i * width + k]! -= share * sums[j * width + k]!;
     }
   }
-  return Math.max(0, sums[n * width + n]!);
+  return { squares: Math.max(0, sums[n * width + n]!), logDeterminant };
 }
 
 /**

@@ -90,3 +90,11 @@ test('a black that takes half of the light asks for twice the power', () => {
     )('power_W').value!;
   expect(power('50 %') / power('100 %')).toBeCloseTo(2, 6);
 });
+
+test('a cone read to half millimetres is no surer than a ruler, though its radii lie on a line', () => {
+  const text = '# level: 5 %\nz (mm),diameter (mm)\n10,4.5\n20,9\n30,13.5\n40,18\n';
+  const found = answers('far-field-cone', text)('na5percent');
+  // each radius is good to 0.25 mm/√12; of four, 10 mm apart, the slope to that over 22.4 mm
+  const slope = 0.25 / Math.sqrt(12) / Math.sqrt(500);
+  expect(found.uncertainty! / (slope / Math.hypot(1, 0.225) ** 3)).toBeCloseTo(1, 6);
+});

@@ -151,6 +151,12 @@ const noWaist: Lack = {
 };
 
 /**
+ * A waist beyond the readings is told only if its doubt is below this share: of one that is guessed, a lucky set of
+ * readings makes a wide one that looks sure.
+ */
+const mostGuessed = 0.1;
+
+/**
  * Waist and divergence need readings where each rules the diameter: about the waist, and far from it.
  *
  * @source ISO 11146-1:2021, 8: ten places or more, half within one Rayleigh length of the waist, half beyond two (from
@@ -178,15 +184,17 @@ function reachOf({ z }: CausticReadings, { waist, doubts, freedom }: CausticFit)
   const lackFar = Math.max(...away) < 1.5 ? nearOnly : null;
   const lackSure = fuzzy ? scattered : null;
   const seen = z.some((at) => at <= waistPosition) && z.some((at) => at >= waistPosition);
+  const guessed = !seen && doubts!.waistDiameter > mostGuessed * waist!.waistDiameter;
   const lackWaist =
-    lackNear ?? (fuzzy && (!seen || doubts!.waistDiameter > 0.25 * waist!.waistDiameter) ? scattered : null);
+    lackNear ??
+    (guessed || (fuzzy && (!seen || doubts!.waistDiameter > 0.25 * waist!.waistDiameter)) ? scattered : null);
   const lackDivergence =
     lackFar ?? (fuzzy && doubts!.fullDivergence > 0.25 * waist!.fullDivergence ? scattered : null);
   const enough = freedom >= 7 && near >= 0.3 * z.length && far >= 0.3 * z.length;
   return {
     waist: lackWaist,
     divergence: lackDivergence,
-    product: lackNear ?? lackFar ?? lackSure,
+    product: lackNear ?? lackFar ?? (guessed ? scattered : lackSure),
     weak: enough ? undefined : fewPlaces(z.length, near, far),
   };
 }

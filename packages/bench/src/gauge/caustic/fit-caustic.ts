@@ -1,5 +1,5 @@
 import { type LeastSquares, leastSquares } from '@coreward/optics';
-import { alongSlopes } from '../scatter.ts';
+import { alongSlopes, covarianceOf, scatterOf } from '../scatter.ts';
 
 /** d(z)² = waistDiameter² + fullDivergence²·(z − waistPosition)², fitted to diameters at several places. */
 export interface CausticFit {
@@ -59,13 +59,16 @@ export function fitCaustic(
   const fit = spread > muchScatter ? byCurve(byReading, t, diameters) : byReading;
   const [a, b, c] = fit.coefficients as [number, number, number];
   const variance = freedom > 0 ? fit.squares / freedom : (2 * relative) ** 2;
-  const covariance = fit.inverse.map((row) => row.map((x) => x * variance));
   const curve = t.map((x) => Math.sqrt(a + b * x + c * x * x));
   const product = 4 * a * c - b * b;
   const scatter = Math.sqrt(variance) / 2;
   if (!(c > 0)) return { waist: null, doubts: null, cone: null, freedom, scatter, curve };
-  const positionDoubt = alongSlopes([0, -1 / (2 * c), b / (2 * c * c)], covariance);
-  const divergenceDoubt = Math.sqrt(covariance[2]![2]!) / (2 * Math.sqrt(c));
+  const covariances = covariancesOf(fit, t, spread > muchScatter ? curve : diameters, variance);
+  /** Of what moves with the three coefficients by these slopes: the larger where two kinds of scatter are likely. */
+  const along = (slopes: readonly number[]): number =>
+    Math.max(...covariances.map((covariance) => alongSlopes(slopes, covariance)));
+  const positionDoubt = along([0, -1 / (2 * c), b / (2 * c * c)]);
+  const divergenceDoubt = along([0, 0, 1 / (2 * Math.sqrt(c))]);
   if (!(product > 0)) {
     const cone = {
       fullDivergence: Math.sqrt(c),
@@ -85,8 +88,7 @@ export function fitCaustic(
     parameterProduct: root / 8,
   };
   // d₀² = a − b²/4c; z_R = √(a/c − b²/4c²)
-  const square = (slopes: readonly number[], of: number): number =>
-    alongSlopes(slopes, covariance) / (2 * of);
+  const square = (slopes: readonly number[], of: number): number => along(slopes) / (2 * of);
   const doubts = {
     waistDiameter: square([1, -b / (2 * c), (b * b) / (4 * c * c)], waistDiameter),
     waistPosition: positionDoubt,
@@ -95,9 +97,28 @@ export function fitCaustic(
       [1 / c, -b / (2 * c * c), -a / (c * c) + (b * b) / (2 * c ** 3)],
       waist.rayleighRange,
     ),
-    parameterProduct: alongSlopes([(4 * c) / (2 * root), -b / root, (4 * a) / (2 * root)], covariance) / 8,
+    parameterProduct: along([(4 * c) / (2 * root), -b / root, (4 * a) / (2 * root)]) / 8,
   };
   return { waist, doubts, cone: null, freedom, scatter, curve };
+}
+
+/**
+ * Covariances of the three coefficients: for diameters that scatter by a share of themselves, and beside it, where what is
+ * left over is likelier so, for such as scatter by the same length everywhere, as where a ruler or a pixel rules.
+ */
+function covariancesOf(
+  { inverse, residuals }: LeastSquares,
+  t: readonly number[],
+  scale: readonly number[],
+  variance: number,
+): readonly (readonly (readonly number[])[])[] {
+  const asShare = inverse.map((row) => row.map((x) => x * variance));
+  if (t.length <= 3) return [asShare];
+  const columns = columnsOf(t, scale);
+  // residuals are shares: one length everywhere is a larger share where the beam is narrow
+  const asLength = scale.map((d) => 1 / d);
+  const scatter = scatterOf(residuals, columns, asLength);
+  return scatter.rule === 'even' ? [asShare] : [asShare, covarianceOf(inverse, columns, scatter.variances)];
 }
 
 /** Above this scatter of one diameter, as a share, a diameter read too small would count too much by far. */
@@ -109,11 +130,16 @@ function weighted(
   diameters: readonly number[],
   scale: readonly number[],
 ): LeastSquares | null {
-  const weights = scale.map((d) => 1 / (d * d));
   return leastSquares(
-    [weights, t.map((x, i) => x * weights[i]!), t.map((x, i) => x * x * weights[i]!)],
-    diameters.map((d, i) => d * d * weights[i]!),
+    columnsOf(t, scale),
+    diameters.map((d, i) => (d / scale[i]!) ** 2),
   );
+}
+
+/** Columns of 1, t and t², each over scale². */
+function columnsOf(t: readonly number[], scale: readonly number[]): readonly (readonly number[])[] {
+  const weights = scale.map((d) => 1 / (d * d));
+  return [weights, t.map((x, i) => x * weights[i]!), t.map((x, i) => x * x * weights[i]!)];
 }
 
 /** The same with each weight taken from the curve instead of the reading, until the curve stays; as it was where that fails. */

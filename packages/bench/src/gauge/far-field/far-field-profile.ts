@@ -121,10 +121,19 @@ const noPeak = {
   add: 'Read across the whole cone, from dark to dark, at twenty places or more.',
 };
 
+/** A dark known no better than to this share of the peak moves the angle at 5 % of it too far to tell. */
+const mostDark = 0.08;
+
+const noDark = {
+  because: 'the readings end before the dark, so how much of them is background is not known',
+  add: 'Read farther out on both sides, or give the reading in the dark as `background`.',
+};
+
 function answersOf(fit: ProfileFit | null, wavelength: Setting | undefined): readonly GaugeAnswer[] {
   const answers = shares.map(([name, share]): GaugeAnswer => {
     const found = fit?.sineAt(share) ?? null;
     if (fit === null) return undetermined(name, noPeak.because, noPeak.add);
+    if (fit.darkDoubt > mostDark) return undetermined(name, noDark.because, noDark.add);
     if (found === null || !(found.uncertainty < 0.25 * found.value)) {
       return undetermined(
         name,

@@ -1,5 +1,6 @@
-import { brentRoot, levenbergMarquardt, median, medianDeviation, usualFitLimits } from '@coreward/optics';
+import { brentRoot, levenbergMarquardt, median, usualFitLimits } from '@coreward/optics';
 import { alongSlopes, covarianceOf, scatterOf } from '../scatter.ts';
+import { darkUnder, type Rough } from './dark-under.ts';
 
 /** A far field as a smooth, even curve about its centre. */
 export interface ProfileFit {
@@ -7,6 +8,8 @@ export interface ProfileFit {
   readonly centre: number;
   readonly peak: number;
   readonly background: number;
+  /** Standard uncertainty of the dark under the curve, as a share of the peak. */
+  readonly darkDoubt: number;
   readonly freedom: number;
   /** sin θ from the centre to where the curve falls to this share of its peak, with its standard uncertainty; null where the readings end before. */
   readonly sineAt: (share: number) => { readonly value: number; readonly uncertainty: number } | null;
@@ -23,7 +26,7 @@ const lowest = 0.025;
  * many terms as the readings can bear, five at most. No shape of far field is presumed but that it is even.
  *
  * @param sines sin θ of each reading
- * @param background stated; null: the median of the outermost readings, if they reach that far
+ * @param background stated; null: from the outermost readings, as far as they tell
  * @returns null where the readings show no peak with two sides
  */
 export function fitProfile(
@@ -33,11 +36,7 @@ export function fitProfile(
 ): ProfileFit | null {
   const rough = roughly(sines, intensities);
   if (rough === null) return null;
-  const wings = outermost(sines, intensities, rough);
-  const dark = background ?? (wings.length === 0 ? 0 : median(wings));
-  // of a median: a quarter more than of a mean
-  const darkDoubt =
-    background !== null || wings.length === 0 ? 0 : (1.25 * medianDeviation(wings)) / Math.sqrt(wings.length);
+  const { dark, doubt: darkDoubt } = darkUnder(sines, intensities, background, rough);
   const reach = outTo(sines, intensities, rough, dark);
   const kept = sines.map((_, i) => i).filter((i) => Math.abs(sines[i]! - rough.centre) <= reach);
   const terms = Math.min(5, Math.floor((kept.length - 3) / 2));
@@ -64,6 +63,7 @@ export function fitProfile(
     centre: p[1]!,
     peak: p[0]!,
     background: dark,
+    darkDoubt: darkDoubt / p[0]!,
     freedom,
     x,
     readings: y,
@@ -126,12 +126,6 @@ function crossing(p: readonly number[], share: number, farthest: number): number
   return null;
 }
 
-interface Rough {
-  readonly centre: number;
-  readonly halfWidth: number;
-  readonly peak: number;
-}
-
 /** Peak, middle and half width at half of the peak. */
 function roughly(sines: readonly number[], intensities: readonly number[]): Rough | null {
   const order = sines.map((_, i) => i).sort((a, b) => sines[a]! - sines[b]!);
@@ -150,23 +144,6 @@ function roughly(sines: readonly number[], intensities: readonly number[]): Roug
   const left = (x[first]! + x[first - 1]!) / 2;
   const right = (x[last]! + x[last + 1]!) / 2;
   return { centre: (left + right) / 2, halfWidth: (right - left) / 2, peak };
-}
-
-/**
- * The outer seventh of the readings, if it lies beyond three half widths: nearer in, the mode's own tail would be taken
- * for the dark.
- */
-function outermost(
-  sines: readonly number[],
-  intensities: readonly number[],
-  { centre, halfWidth }: Rough,
-): readonly number[] {
-  const order = sines
-    .map((_, i) => i)
-    .sort((a, b) => Math.abs(sines[b]! - centre) - Math.abs(sines[a]! - centre));
-  const outer = order.slice(0, Math.floor(order.length / 7));
-  const isFar = outer.every((i) => Math.abs(sines[i]! - centre) > 3 * halfWidth);
-  return isFar && outer.length >= 4 ? outer.map((i) => intensities[i]!) : [];
 }
 
 /** How far from the centre the readings stay above the lowest share: up to where two on one side are below it. */

@@ -5,6 +5,12 @@ import { type EdgeFit, powerPastEdge } from './fit-edge.ts';
 
 const names = ['radius1e2_m', 'd4sigma_m', 'centre_m'] as const;
 
+const scatterWords = {
+  even: 'the same everywhere',
+  growing: 'growing with the reading',
+  rare: 'most where the edge cuts the beam',
+} as const;
+
 /** What one scan says of the beam where it was taken. */
 export function edgeAnswers(fit: EdgeFit | null, positions: readonly number[]): readonly GaugeAnswer[] {
   const missing = fit === null ? noStep : whatIsMissing(fit, positions);
@@ -13,7 +19,7 @@ export function edgeAnswers(fit: EdgeFit | null, positions: readonly number[]): 
     return names.map((name) => undetermined(name, because, add));
   }
   const { freedom } = fit;
-  const from = `scatter of the readings (${fit.scatter.rule === 'even' ? 'the same everywhere' : 'growing with the reading'})`;
+  const from = `scatter of the readings (${scatterWords[fit.scatter.rule]})`;
   const radiusDoubt = Math.sqrt(fit.covariance[0]![0]!);
   const centreDoubt = Math.sqrt(fit.covariance[1]![1]!);
   const doubts = (uncertainty: number) => [{ from, uncertainty, freedom }];

@@ -65,6 +65,7 @@ export function fitEdge(positions: readonly number[], readings: readonly number[
     fit.residuals,
     columns,
     curve.map((y) => y - Math.min(0, edge.background)),
+    columns[1],
   );
   return {
     ...edge,
