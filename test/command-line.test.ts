@@ -1,5 +1,13 @@
 import { execFileSync, spawn, spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  rmSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
@@ -54,6 +62,40 @@ test('what `coreward example` writes, `coreward forecast` reads', () => {
     'a file stands where',
   );
 });
+
+test('what a killed run left half-written hinders nothing, and no half file bears a whole one’s name', () => {
+  mkdirSync(join(folder, 'killed'));
+  writeFileSync(join(folder, 'killed/observing-loft.launch.yaml.part'), 'coreward: 1\nlas');
+  expect(coreward(['example', 'killed']).status).toBe(0);
+  expect(readdirSync(join(folder, 'killed')).sort()).toEqual([
+    'observing-loft.drawer.yaml',
+    'observing-loft.launch.yaml',
+  ]);
+  expect(coreward(['forecast', 'killed/observing-loft.launch.yaml']).status).toBe(0);
+});
+
+for (const words of [
+  ['match', 'examples/observing-loft.drawer.yaml'],
+  ['walk', 'examples/observing-loft.launch.yaml'],
+]) {
+  test(`Ctrl-C in the middle of \`coreward ${words[0]}\` ends it at once, without a stack trace`, async () => {
+    const child = spawn(process.execPath, [bin, ...words], { cwd: checkout });
+    let said = '';
+    let stopped = false;
+    const end = await new Promise((resolve) => {
+      child.on('close', (code, signal) => resolve({ code, signal }));
+      child.stderr.setEncoding('utf8').on('data', (text: string) => {
+        said += text;
+        if (stopped || !/\d of \d|dark reading\?/u.test(said)) return;
+        stopped = true;
+        child.kill('SIGINT');
+      });
+    });
+    // a shell that reads a script stops the script, too, only if the signal ended the command
+    expect(end).toEqual({ code: null, signal: 'SIGINT' });
+    expect(said).not.toMatch(/Error|\n\s+at |node:/u);
+  });
+}
 
 test('with nothing behind it the command starts the station, which Ctrl-C stops', async () => {
   const { npm_command: _, DISPLAY: __, WAYLAND_DISPLAY: ___, ...env } = process.env;

@@ -7,12 +7,10 @@ test('a forecast that takes long is stopped where it is, and worked out when ask
   let loaded = 0;
   // a worker that works and never answers, as one does on a launch of thousands of modes
   const endless = '**/assets/forecast-worker-*.js';
-  const neverAnswers = (): Promise<void> =>
-    page.route(endless, async (route) => {
-      loaded += 1;
-      await route.fulfill({ contentType: 'text/javascript', body: 'for (;;);' });
-    });
-  await neverAnswers();
+  await page.route(endless, async (route) => {
+    loaded += 1;
+    await route.fulfill({ contentType: 'text/javascript', body: 'for (;;);' });
+  });
   await page.goto(`${station.address}${examplePath}`);
   const answer = page.locator('.answer');
   await expect(answer).toHaveAttribute('aria-busy', 'true');

@@ -1,5 +1,5 @@
 import { createReadStream } from 'node:fs';
-import { access, mkdir, open, stat, writeFile } from 'node:fs/promises';
+import { access, link, mkdir, open, stat, unlink, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { createInterface } from 'node:readline';
 import { nodeMachine } from './node-machine.ts';
@@ -72,7 +72,7 @@ async function readStreamWithin(stream: AsyncIterable<Uint8Array>, most: number)
 async function create(path: string, text: string): Promise<CreateOutcome> {
   try {
     await makeFolder(dirname(path));
-    await writeFile(path, text, { flag: 'wx' });
+    await writeWhole(path, text);
     return { kind: 'created' };
   } catch (error) {
     const code = codeOf(error);
@@ -84,6 +84,24 @@ async function create(path: string, text: string): Promise<CreateOutcome> {
         : { kind: 'exists' };
     if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS') return { kind: 'forbidden' };
     return { kind: 'failed', reason: reasonOf(error) };
+  }
+}
+
+/**
+ * A new file that bears its name only once all of it is written: what is killed meanwhile leaves `….part`, which the next try
+ * writes anew.
+ */
+async function writeWhole(path: string, text: string): Promise<void> {
+  const part = `${path}.part`;
+  await writeFile(part, text);
+  try {
+    await link(part, path); // unlike a rename it never replaces what has come there meanwhile
+  } catch (error) {
+    // some file systems of cards and networks give a file one name only
+    if (!['EPERM', 'ENOSYS', 'ENOTSUP', 'EOPNOTSUPP'].includes(codeOf(error) ?? '')) throw error;
+    await writeFile(path, text, { flag: 'wx' });
+  } finally {
+    await unlink(part);
   }
 }
 
