@@ -2,8 +2,9 @@
 import type { Basis } from '@coreward/optics';
 import { facetPosition } from './at-the-lens.ts';
 import { idFor } from './element-id.ts';
+import { collimatedEndGeometry, focalLengthsOf } from './end-behind-lens.ts';
 import { type EyePlace, eyeHazard } from './eye-hazard.ts';
-import { bareEndGeometry, type Cones, collimatedEndGeometry, focalLengthsOf } from './fibre-end.ts';
+import { bareEndGeometry, type Cones } from './fibre-end.ts';
 import type { Hazard, HazardPlace } from './hazard.ts';
 import type { LineOfLight } from './line-of-light.ts';
 import { magnified } from './magnified.ts';

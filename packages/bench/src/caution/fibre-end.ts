@@ -1,9 +1,7 @@
-/** The light of a fibre end, bare or behind a lens: as one mode and as a cone, whichever reaches farther. */
+/** The light of a fibre end: as one mode and as a cone, whichever reaches farther. */
 import {
   averageIrradianceFrom1e,
   beamRadiusAt,
-  collimatedMultimodeDistanceFrom5Percent,
-  collimatedSingleModeDistanceFrom1e2,
   fewModeEndDistance,
   type GuidedMode,
   gradedModes,
@@ -23,7 +21,6 @@ import {
 } from '@coreward/optics';
 import type { Fibre } from '../launch/launch.ts';
 import { intervalOf } from '../quantity/distribution.ts';
-import type { Quantity } from '../quantity/quantity.ts';
 import { type Geometry, longestOf, type Reached } from './reach.ts';
 import type { FreeBeam } from './stretches.ts';
 
@@ -172,67 +169,6 @@ function bareIrradiance(cone: EndCone, power: number, limit: IrradianceLimit): n
       : multimodeDiameter1eFrom5Percent(numericalAperture, nearestEyeDistance);
   const diameter = cone.modes === 'many' ? ofCone : Math.min(ofMode, ofCone);
   return averageIrradianceFrom1e(power, diameter, limit.averagingDiameter);
-}
-
-/** Of a lens behind an end, m: as stated, and the ends of what it may be. */
-export interface FocalLengths {
-  readonly stated: number;
-  readonly low: number;
-  readonly high: number;
-}
-
-/** Of a lens that is written down. A doubt that would leave nothing of it leaves half of it. */
-export function focalLengthsOf(focal: Quantity): FocalLengths {
-  const { low, high } = intervalOf(focal, 0.9);
-  return { stated: focal.value, low: low > 0 ? low : focal.value / 2, high };
-}
-
-/** An end behind a lens that collimates: of each size the end that makes the number worse. */
-export function collimatedEndGeometry(
-  from: string,
-  stated: EndCone,
-  worse: EndCone,
-  focalLength: FocalLengths,
-): Geometry {
-  return {
-    from,
-    beamDefinition: stated.modes === 'many' ? '5 % of the peak' : '1/e²',
-    asStated: (power, limit) => collimatedReach(stated, focalLength.stated, power, limit),
-    atWorst: (power, limit) =>
-      longestOf(
-        collimatedReach(stated, focalLength.stated, power, limit),
-        // a long one spreads less and begins wider: near the limit the short one may reach farther
-        ...[focalLength.low, focalLength.stated, focalLength.high].map((one) =>
-          collimatedReach(worse, one, power, limit),
-        ),
-      ),
-    closest: (power, limit) => {
-      // the narrowest beam: the cone that opens least, behind the shortest lens
-      const diameters = [stated, worse].flatMap(({ wavelength, modeFieldDiameter, numericalAperture }) => [
-        modeDiameter1eAt(wavelength, modeFieldDiameter, focalLength.low),
-        ...(numericalAperture === null
-          ? []
-          : [multimodeDiameter1eFrom5Percent(numericalAperture, focalLength.low)]),
-      ]);
-      return averageIrradianceFrom1e(power, Math.min(...diameters), limit.averagingDiameter);
-    },
-  };
-}
-
-function collimatedReach(cone: EndCone, focalLength: number, power: number, limit: IrradianceLimit): Reached {
-  const { wavelength, modeFieldDiameter, numericalAperture, least } = cone;
-  const ofMode = (modeFieldDiameter1e2: number): Reached =>
-    collimatedSingleModeDistanceFrom1e2({ power, limit, wavelength, modeFieldDiameter1e2, focalLength });
-  const oneMode = (): Reached => longestOf(ofMode(modeFieldDiameter), ofMode(least.modeFieldDiameter));
-  if (numericalAperture === null) return oneMode();
-  const manyModes = collimatedMultimodeDistanceFrom5Percent({
-    power,
-    limit,
-    coreDiameter: least.coreDiameter,
-    numericalAperture5Percent: numericalAperture,
-    focalLength,
-  });
-  return cone.modes === 'few' ? longestOf(oneMode(), manyModes) : manyModes;
 }
 
 /** Sine of the launched cone at 5 % of the peak, the narrower axis: a short fibre keeps it. */

@@ -52,14 +52,18 @@ function laserLine({ wavelength, power }: Laser, answers: Answers, emission: Emi
   });
 }
 
-/** Light of doubled lasers, m: the green ones from end to end, of the others what is sold. @source common practice, no source */
+/**
+ * Light of doubled and tripled lasers, m: the green ones from end to end, of the others what is sold.
+ *
+ * @source common practice, no source
+ */
 const doubled = {
   green: [500e-9, 565e-9],
-  others: [457e-9, 473e-9, 488e-9, 589e-9, 593.5e-9, 671e-9],
+  others: [349e-9, 351e-9, 355e-9, 457e-9, 473e-9, 488e-9, 577e-9, 589e-9, 593.5e-9, 671e-9],
   slack: 1.5e-9,
 } as const;
 
-/** Whether light of this wavelength, its doubt included, may come out of a frequency-doubled laser, with infrared. */
+/** Whether light of this wavelength, its doubt included, may come out of a frequency-doubled or tripled laser, with infrared. */
 export function mayBeDoubled(wavelength: Quantity): boolean {
   const { low, high } = intervalOf(wavelength, 0.9);
   const [from, to] = doubled.green;
@@ -87,7 +91,7 @@ function infraredLine({ wavelength, power }: Laser, answers: Answers): readonly 
       assumed:
         answers.infrared.kind === 'not known'
           ? [
-              'the laser may be frequency-doubled, and nobody said that its infrared was blocked or measured: twice its ' +
+              'the laser may be frequency-doubled or tripled, and nobody said that its infrared was blocked or measured: twice its ' +
                 'rated power is assumed, at 808 nm; the result may be too mild',
             ]
           : [],

@@ -54,7 +54,7 @@ const asked: Readonly<Record<QuestionName, Asked>> = {
   infrared: {
     concerns: ({ laser }) => mayBeDoubled(laser.wavelength),
     asks: (launch) =>
-      `Was the infrared of ${nameOf(launch)} blocked or measured, if it is frequency-doubled? “none” is for a diode that emits ${light(launch)} itself.`,
+      `Was the infrared of ${nameOf(launch)} blocked or measured, if it is frequency-doubled or tripled? “none” is for a diode that emits ${light(launch)} itself.`,
     untilThen: 'infrared of twice the rated power is counted along with it',
   },
   'other-light': {

@@ -1,9 +1,10 @@
 /** The free beam, stretch by stretch: from the laser's exit to the facet, each stretch beginning where a part stands. */
-import { fullDivergence, type GaussianBeam, waistBehindLens } from '@coreward/optics';
+import { fullDivergence, type GaussianBeam, waistBehindLens, wavefrontRadiusAt } from '@coreward/optics';
 import type { Draw } from '../forecast/draw.ts';
 import { focalLengthFor, laserBeam } from '../forecast/way-to-the-facet.ts';
 import type { Launch, PathElement } from '../launch/launch.ts';
 import { intervalOf } from '../quantity/distribution.ts';
+import type { Quantity } from '../quantity/quantity.ts';
 
 /** A beam where a stretch begins; both axes, waist positions counted from there. */
 export interface BeamHere {
@@ -38,6 +39,9 @@ export function freeBeam(launch: Launch, view: BenchView): FreeBeam {
   const draw = viewOf(launch, view);
   const first = laserBeam(launch, draw);
   let beam: BeamHere = { x: first.x, y: first.y };
+  // what the next lens gets, while `beam` is as the last one could send it
+  let onward = beam;
+  let doubt = 0;
   let position = 0;
   const stretches: [Stretch, ...Stretch[]] = [{ index: null, part: null, position, beam }];
   launch.path.forEach((element, index) => {
@@ -45,11 +49,17 @@ export function freeBeam(launch: Launch, view: BenchView): FreeBeam {
       const length = draw.at(element.length);
       position += length;
       beam = { x: ahead(beam.x, length), y: ahead(beam.y, length) };
+      onward = { x: ahead(onward.x, length), y: ahead(onward.y, length) };
+      doubt += halfDoubt(element.length);
       return;
     }
     if (element.kind === 'lens') {
       const focalLength = draw.at(element.focalLength);
-      beam = { x: waistBehindLens(beam.x, focalLength), y: waistBehindLens(beam.y, focalLength) };
+      const arriving = onward;
+      onward = { x: waistBehindLens(arriving.x, focalLength), y: waistBehindLens(arriving.y, focalLength) };
+      const focus = (axis: GaussianBeam) => straightest(axis, element.focalLength, doubt);
+      beam = view === 'hardly spreading' ? { x: focus(arriving.x), y: focus(arriving.y) } : onward;
+      doubt = halfDoubt(element.focalLength);
     }
     stretches.push({ index, part: element, position, beam });
   });
@@ -61,6 +71,30 @@ export function freeBeam(launch: Launch, view: BenchView): FreeBeam {
     focalLength:
       collimator === null ? null : focalLengthFor(collimator, draw.at(launch.laser.wavelength), draw),
   };
+}
+
+/** Half of the 90 % range, in the entry's unit. */
+function halfDoubt(entry: Quantity): number {
+  const { low, high } = intervalOf(entry, 0.9);
+  return (high - low) / 2;
+}
+
+/**
+ * The beam behind a lens on the way, of which focal length and distance may be a little off: as they make it spread least. A
+ * telescope that is written down a little out of step may stand right, and then carries farthest.
+ *
+ * @param doubt of the way from the lens before and of that lens's focal length, m, either way
+ */
+function straightest(axis: GaussianBeam, focalLength: Quantity, doubt: number): GaussianBeam {
+  const { low, high } = intervalOf(focalLength, 0.9);
+  const { value } = focalLength;
+  // no doubt turns a lens into one of the other sign
+  const ends = [low, high].map((end) => 1 / (Math.sign(end) === Math.sign(value) ? end : value / 2));
+  const wave = wavefrontRadiusAt(axis, 0);
+  // what leaves straightest has its focus where the wave that arrives has its centre
+  const nearest = 1 / Math.min(Math.max(...ends), Math.max(Math.min(...ends), 1 / wave));
+  const moved = Math.max(-doubt, Math.min(doubt, nearest - wave));
+  return waistBehindLens(ahead(axis, moved), nearest);
 }
 
 const ahead = (beam: GaussianBeam, length: number): GaussianBeam => ({

@@ -9,8 +9,9 @@ import {
   worseCombinedExposure,
 } from '@coreward/optics';
 import { facetPosition } from './at-the-lens.ts';
+import { collimatedEndGeometry, focalLengthsOf } from './end-behind-lens.ts';
 import { definitionText } from './eye-hazard.ts';
-import { bareEndGeometry, collimatedEndGeometry, focalLengthsOf } from './fibre-end.ts';
+import { bareEndGeometry } from './fibre-end.ts';
 import { timesText, upToText } from './figures-of-caution.ts';
 import { type Hazard, type HazardPlace, levelFor } from './hazard.ts';
 import { timeText, wavelengthText } from './limit-texts.ts';

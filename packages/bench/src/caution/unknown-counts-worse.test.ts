@@ -26,6 +26,10 @@ describe('what is not known counts as the worse, and says so', () => {
     for (const infrared of ['none', 'blocked']) {
       expect(walked(green, { infrared }).hazards.filter(({ id }) => id.includes('infrared'))).toEqual([]);
     }
+    // tripled ones leak as well: 355 nm is a third of 1064 nm, pumped at 808 nm (common practice, no source)
+    for (const wavelength of ['355 nm ± 0 nm', '577 nm ± 0 nm']) {
+      expect(hazardOf(walked({ ...green, wavelength }), 'laser-exit-infrared').power).toBe(20e-3);
+    }
     // a red diode is not frequency-doubled, and is not asked about it
     const red = walked({ wavelength: '650 nm ± 0 nm' });
     expect(red.hazards.some(({ id }) => id.includes('infrared'))).toBe(false);
