@@ -36,7 +36,7 @@ export function laserExits({ views, facts, uneven, light }: Walk): readonly Haza
 }
 
 /** The free beam where a stretch begins. Only behind a lens can the narrow view reach farther than the wide one. */
-function freeGeometry([stated, wide, narrow]: Walk['views'], i: number, from: string): Geometry {
+export function freeGeometry([stated, wide, narrow]: Walk['views'], i: number, from: string): Geometry {
   const behindLens = stated.stretches.slice(0, i + 1).some(({ part }) => part?.kind === 'lens');
   return beamGeometry(
     from,
@@ -73,7 +73,7 @@ const fromWords = (part: Part): string => {
 };
 
 function hazardsOf(walk: Walk, part: Part, place: HazardPlace, geometry: Geometry): readonly Hazard[] {
-  const { laser } = walk.light;
+  const { laser, companions } = walk.light;
   const id = slugged(part);
   const whole = beamAt(walk, laser, geometry, place);
   switch (part.kind) {
@@ -90,7 +90,14 @@ function hazardsOf(walk: Walk, part: Part, place: HazardPlace, geometry: Geometr
     case 'lens': {
       const lost = 1 - intervalOf(part.transmission, 0.9).low;
       return [
-        whole(id, `behind lens ${part.name}`, 1, `Put a beam stop behind ${part.name} before you place it.`),
+        ...[laser, ...companions].map((line) =>
+          beamAt(walk, line, geometry, place)(
+            idFor(id, line),
+            `behind lens ${part.name}`,
+            1,
+            `Put a beam stop behind ${part.name} before you place it.`,
+          ),
+        ),
         whole(
           `${id}-reflection`,
           `reflection from lens ${part.name}`,

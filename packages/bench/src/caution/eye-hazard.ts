@@ -12,6 +12,7 @@ import { writeValue } from '../units/write.ts';
 import { atMostText, upToText } from './figures-of-caution.ts';
 import {
   type AnotherTime,
+  beyondTheBench,
   type CautionLevel,
   type Hazard,
   type HazardPlace,
@@ -44,9 +45,6 @@ export interface EyePlace {
   readonly assumed?: readonly string[];
   readonly basis?: readonly Basis[];
 }
-
-/** Beyond this a beam meets people who are not at the bench, m. @source our proposal */
-const beyondTheBench = 1.5;
 
 /** The hazard of one line of light at one place. Words and what stands beside the distance are made when asked for. */
 export function eyeHazard(line: LineOfLight, at: EyePlace, { roomLength }: WalkFacts): Hazard {

@@ -148,3 +148,6 @@ const mostTimes = ({ timesLimit, longer }: Hazard): number =>
 
 const gravest = ({ atRisk }: Hazard): number =>
   Math.min(...atRisk.map((one) => atRiskWords.indexOf(one)), atRiskWords.length);
+
+/** Beyond this a beam meets people who are not at the bench, m. @source our proposal */
+export const beyondTheBench = 1.5;

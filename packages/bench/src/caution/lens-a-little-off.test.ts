@@ -60,3 +60,16 @@ test('a wide beam behind an output lens is under the limit at the lens, and abov
   expect(hazard.hazardDistance).toBeCloseTo(22.568, 3);
   expect(hazard.what).not.toContain('0 mm');
 });
+
+test('hidden infrared is told behind a telescope, too, and the sum of all light reaches as far as the farthest of it', () => {
+  const cautions = walked({
+    wavelength: '532 nm ± 0 nm',
+    power: '10 mW ± 0 mW',
+    path: '[space: 100 mm ± 0 mm, lens: { focal length: -50 mm ± 0 mm }, space: 150 mm ± 0 mm, lens: { focal length: 200 mm ± 0 mm }, space: 100 mm]',
+  });
+  const reach = (id: string) => hazardOf(cautions, id).hazardDistance!;
+  // four times as wide, so it spreads a fourth: far off that is four times the way of light that leaves the exit
+  expect(reach('lens-L2-infrared') / reach('laser-exit-infrared')).toBeCloseTo(4, 1);
+  expect(reach('together-launch-side')).toBeGreaterThan(reach('lens-L2'));
+  expect(hazardOf(cautions, 'together-launch-side').atRisk).toContain('other people');
+});

@@ -33,6 +33,20 @@ export function longestOf(first: Reached, ...others: readonly Reached[]): Reache
   return others.reduce((longest, one) => (one.distance > longest.distance ? one : longest), first);
 }
 
+/** Light that may be met in several places: the farthest and the most of any of them. */
+export function worstOf(from: string, places: readonly [Geometry, ...Geometry[]]): Geometry {
+  const [first, ...others] = places;
+  return {
+    from,
+    beamDefinition: first.beamDefinition,
+    asStated: (power, limit) =>
+      longestOf(first.asStated(power, limit), ...others.map((one) => one.asStated(power, limit))),
+    atWorst: (power, limit) =>
+      longestOf(first.atWorst(power, limit), ...others.map((one) => one.atWorst(power, limit))),
+    closest: (power, limit) => Math.max(...places.map((one) => one.closest(power, limit))),
+  };
+}
+
 /** A free beam, in the views of the bench in which it could reach farthest. */
 export function beamGeometry(from: string, stated: BeamHere, ...worse: readonly BeamHere[]): Geometry {
   return {

@@ -8,15 +8,16 @@ import {
   stopArea,
   worseCombinedExposure,
 } from '@coreward/optics';
+import { freeGeometry } from './at-the-laser.ts';
 import { facetPosition } from './at-the-lens.ts';
 import { collimatedEndGeometry, focalLengthsOf } from './end-behind-lens.ts';
 import { definitionText } from './eye-hazard.ts';
 import { bareEndGeometry } from './fibre-end.ts';
 import { timesText, upToText } from './figures-of-caution.ts';
-import { type Hazard, type HazardPlace, levelFor } from './hazard.ts';
+import { beyondTheBench, type Hazard, type HazardPlace, levelFor } from './hazard.ts';
 import { timeText, wavelengthText } from './limit-texts.ts';
 import type { LimitsFor, LineOfLight } from './line-of-light.ts';
-import { beamGeometry, type Geometry } from './reach.ts';
+import { type Geometry, worstOf } from './reach.ts';
 import type { Walk } from './walk.ts';
 
 /** Where more than one line shines at once: on the launch side, reference light included, and at the far end. */
@@ -24,7 +25,6 @@ export function together(walk: Walk): readonly Hazard[] {
   const { laser, companions, reference } = walk.light;
   const forwards = [laser, ...companions];
   const everything = reference === null ? forwards : [...forwards, reference];
-  const [stated, wide] = walk.views;
   const begin = facetPosition(walk);
   const end = begin + walk.launch.fibre.length.value;
   return [
@@ -32,7 +32,7 @@ export function together(walk: Walk): readonly Hazard[] {
       id: 'together-launch-side',
       point: 'laser side, all light',
       place: { part: 'path', index: null, from: 0, to: begin },
-      geometry: beamGeometry('the exit', stated.stretches[0].beam, wide.stretches[0].beam),
+      geometry: launchSide(walk),
       uneven: walk.uneven,
       doNow:
         reference === null
@@ -47,6 +47,13 @@ export function together(walk: Walk): readonly Hazard[] {
       doNow: 'Choose eyewear and stops for every line, not for the one you see.',
     }),
   ];
+}
+
+/** The beam from the exit on, as the lenses on the way make it: a telescope carries all the light farther than it left. */
+function launchSide({ views }: Walk): Geometry {
+  const lenses = views[0].stretches.flatMap(({ part }, i) => (part?.kind === 'lens' ? [i] : []));
+  const from = lenses.length === 0 ? 'the exit' : 'the exit or a lens on the way';
+  return worstOf(from, [freeGeometry(views, 0, from), ...lenses.map((i) => freeGeometry(views, i, from))]);
 }
 
 function farGeometry(walk: Walk): { readonly geometry: Geometry; readonly uneven: boolean } {
@@ -92,7 +99,7 @@ function sum(walk: Walk, lines: readonly LineOfLight[], at: Together): readonly 
       point: at.point,
       place: at.place,
       level: levelFor(timesLimit),
-      atRisk: ['eye'],
+      atRisk: ['eye', ...(reached.distance > beyondTheBench ? (['other people'] as const) : [])],
       quantity: 'exposure over limit, summed over all light, all of it in the eye',
       value: timesLimit,
       unit: '1',
