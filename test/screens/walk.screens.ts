@@ -57,6 +57,14 @@ test('a practice walk from the launch to its end, phone and laptop in step', asy
   // only now what was hidden is told, and on both pages
   for (const page of [laptop, phone])
     await expect(page.getByRole('region', { name: 'The climb is over' })).toContainText('In truth');
+  // the truth follows the screws that are turned after the end
+  const told = () => verdict.getByText('Off their places at the peak').textContent();
+  const before = await told();
+  if (!(await laptop.getByRole('group', { name: 'M1 vertical' }).isVisible()))
+    await laptop.locator('.screws summary').click();
+  await laptop.getByRole('button', { name: 'M1 vertical, +1/4 turn' }).click();
+  await expect.poll(told).not.toBe(before);
+  await laptop.getByRole('button', { name: 'M1 vertical, −1/4 turn' }).click();
   if (process.env.LOOK !== undefined) {
     await laptop.screenshot({ path: '/tmp/walk-over-1280.png' });
     await phone.screenshot({ path: '/tmp/walk-over-360.png', fullPage: true });
@@ -161,8 +169,12 @@ test('a wrong screw of a practice bench is named at once, and the asked one is m
   await expect(first).toContainText('asked now');
   await page.getByText('The other three screws').click();
   await page.getByRole('button', { name: `${other}, +1/256 turn` }).click();
-  const said = page.locator('.walk-top').getByRole('alert');
-  await expect(said).toHaveText(`You turned ${other}; asked is ${asked}. Turn it back first.`);
+  // said once, by the sign, and nothing is to be taken
+  const said = page.locator('.sign');
+  await expect(said).toHaveText(`You turned ${other}; asked is ${asked}.`);
+  await expect(page.locator('.mend')).toHaveText(/^Turn it back by as much/u);
+  await expect(page.locator('.walk-top').getByRole('alert')).toHaveCount(0);
+  await expect(page.locator('.take')).toBeDisabled();
   if (process.env.LOOK !== undefined)
     await page.screenshot({ path: '/tmp/walk-wrong-1280.png', fullPage: true });
   // on a phone the reading, its words and the press stay above the screws
@@ -181,7 +193,49 @@ test('a wrong screw of a practice bench is named at once, and the asked one is m
   for (const size of sizes.flat()) expect(size).toBeGreaterThanOrEqual(44);
   if (process.env.LOOK !== undefined) await page.screenshot({ path: '/tmp/walk-wrong-360.png' });
   await page.getByRole('button', { name: `${asked}, +1/256 turn` }).click();
-  await expect(said).toHaveCount(0);
+  await expect(said).not.toHaveText(/^You turned/u);
+  // and so it is once the wrong one stands where it stood
+  await page.getByRole('button', { name: `${other}, +1/64 turn` }).click();
+  await expect(said).toHaveText(/^You turned/u);
+  await page.getByRole('button', { name: `${other}, −1/64 turn` }).click();
+  await expect(said).not.toHaveText(/^You turned/u);
+});
+
+test('what is not ready is taken by a second press that says what it takes, and never by a double tap', async ({
+  opened: page,
+  station,
+}) => {
+  await practise(page, station.address);
+  // the beam is not blocked: what the meter shows is no dark reading
+  await expect(page.locator('.sign')).toHaveText('Block the beam.');
+  const take = page.locator('.take');
+  await expect(take).toHaveText(/^Take [\d.]+ [mµnp]?W$/u);
+  const instead = page.locator('.instead');
+  await take.dblclick();
+  await expect(instead).toHaveText('The light has not fallen. Press again to take it all the same.');
+  await expect(take).toHaveText(/^Take [\d.]+ [mµnp]?W all the same$/u);
+  await expect(moves(page)).toHaveCount(0);
+  if (process.env.LOOK !== undefined) {
+    await page.screenshot({ path: '/tmp/walk-instead-1280.png' });
+    await page.setViewportSize({ width: 360, height: 740 });
+    await page.screenshot({ path: '/tmp/walk-instead-360.png' });
+  }
+  // once it is ready one press is enough
+  await press(page, 'Block the beam');
+  await expect(page.locator('.sign')).toHaveText('At rest: take it.');
+  await expect(instead).toHaveCount(0);
+  await expect(take).toHaveText(/^Take [\d.]+ [mµnp]?W$/u);
+  await take.click();
+  await expect(moves(page)).toHaveCount(1);
+  // and it can be taken all the same by somebody who means it
+  await expect(page.locator('.sign')).toHaveText('Let the beam through.');
+  await take.click();
+  await expect(instead).toHaveText(
+    'It is no more than the dark reading. Press again to take it all the same.',
+  );
+  await expect(take).toHaveAttribute('aria-disabled', 'false');
+  await take.click();
+  await expect(moves(page)).toHaveCount(2);
 });
 
 test('a trace that breaks takes only itself away', async ({ opened: page, station, mayComplain }) => {

@@ -19,7 +19,7 @@ export function walkBeginningText(
   },
   instrument: string | null,
 ): string {
-  const how = procedure === 'ridge' ? 'by the layout' : 'as it is taught';
+  const how = procedure === 'ridge' ? 'by calculation' : 'by rule, as it is taught';
   const by = meter === 'eye' || instrument !== null ? `, ${readsText(meter, instrument)}` : '';
   return seed === null ? `walk begun, ${how}${by}` : `practice walk begun, ${how}${by}, seed ${seed}`;
 }

@@ -64,6 +64,7 @@ export function BeginWalk({
             {words[one]}
           </label>
         ))}
+        <p className="quiet small">{isByEye ? words.whichByEye : words.whichWhen}</p>
       </fieldset>
       {held.said !== null && <p role="alert">{held.said}</p>}
       <section>

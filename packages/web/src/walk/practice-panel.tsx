@@ -1,4 +1,4 @@
-import { type Screw, screwWords } from '@coreward/bench';
+import { isSameScrew, type Screw, screwWords } from '@coreward/bench';
 import type { JSX } from 'react';
 import { walkTexts } from '../texts/walk.ts';
 import { Knob } from './knob.tsx';
@@ -9,9 +9,6 @@ const screws: readonly Screw[] = [
   { mirror: 'M2', axis: 'horizontal' },
   { mirror: 'M2', axis: 'vertical' },
 ];
-
-export const isSameScrew = (one: Screw | null, other: Screw | null): boolean =>
-  one !== null && other !== null && one.mirror === other.mirror && one.axis === other.axis;
 
 /** The screws of a practice bench, and a hand before its beam. Where they stand is hidden, as on a real one. */
 export function PracticePanel({

@@ -1,11 +1,10 @@
 import {
   estimateText,
   higherOf,
-  moveText,
+  isSameScrew,
   readLaunch,
   remainingText,
   remarkText,
-  type Screw,
   screwWords,
   sessionOf,
   stepSentence,
@@ -15,48 +14,27 @@ import {
   withinRange,
 } from '@coreward/bench';
 import type { KeptWalk } from '@coreward/contract';
-import { type JSX, useEffect, useMemo, useState } from 'react';
+import { type JSX, useMemo } from 'react';
 import { Unreadable } from '../cautions/cautioned-launch.tsx';
-import { FaultBoundary } from '../frame/fault-boundary.tsx';
 import { PageLink } from '../frame/navigation.tsx';
-import { TraceView } from '../instrument/trace-view.tsx';
 import type { InstrumentsHeld } from '../instrument/use-instruments.ts';
 import { useReadings } from '../instrument/use-readings.ts';
-import { useKeeping } from '../keeping/use-keeping.ts';
-import { versionOf } from '../keeping/versions.ts';
+import { useVersion } from '../keeping/use-version.ts';
 import { walkTexts } from '../texts/walk.ts';
 import { AnswerPad } from './answer-pad.tsx';
 import { LeavePad } from './leave-pad.tsx';
 import { BestReading, InstrumentTrouble, LastReading, LiveReading } from './live-reading.tsx';
-import { isSameScrew, PracticePanel } from './practice-panel.tsx';
+import { PracticePanel } from './practice-panel.tsx';
 import { chosenOf, ReadsChange } from './reads-change.tsx';
 import { useGoingOn } from './use-going-on.ts';
 import { usePause } from './use-pause.ts';
 import { useTone } from './use-tone.ts';
 import { turnReach, useTurn } from './use-turn.ts';
+import { useTurned } from './use-turned.ts';
 import type { WalkHeld } from './use-walk.ts';
+import { WalkBeside } from './walk-beside.tsx';
 import { WalkControls } from './walk-controls.tsx';
-import { Ridge, Trace } from './walk-drawings.tsx';
 import { Verdict } from './walk-verdict.tsx';
-
-/** The launch as it stood when the walk began, whatever has become of it. */
-function useVersion(launch: string, version: number): string | null {
-  const keeping = useKeeping();
-  const [text, setText] = useState<string | null>(null);
-  useEffect(() => {
-    let left = false;
-    versionOf(keeping.world, { kind: 'launch', id: launch }, version).then(
-      (kept) => {
-        if (!left) setText(kept.text);
-      },
-      () => {},
-    );
-    return () => {
-      left = true;
-    };
-  }, [keeping, launch, version]);
-  return text;
-}
 
 /** A walk that goes on: what is asked, what the light says to it, and what was done. */
 export function RunningWalk({
@@ -81,27 +59,18 @@ export function RunningWalk({
     [planned, session],
   );
   const { reads, meter } = session;
-  const marks = useMemo(
-    () =>
-      session.answeredBy.map((act, index) => ({
-        t: Date.parse(walk.times[act] ?? walk.begun),
-        text: `${index + 1}`,
-      })),
-    [session, walk],
-  );
   const readings = useReadings(reads.instrument, turnReach);
   const { instrument } = readings;
   const noise = instrument?.noise ?? null;
-  const context = now === null ? null : turnContext(now, session, noise);
   const key = `${walk.id} ${walk.acts.length}`;
+  const [turned, note] = useTurned(key);
+  const context = now === null ? null : turnContext(now, session, noise, turned);
   const since = Date.parse(walk.times.at(-1) ?? walk.begun);
   // single readings that are typed never come to rest: the step asks for one instead of listening
   const isTyped = instrument?.kind === 'typed';
   const turn = useTurn(key, since, isTyped ? null : context, readings);
-  useGoingOn(key, reads.goesOn && !held.busy, turn, held.act);
+  useGoingOn(key, reads.goesOn && !held.busy, turn, held);
   const isReady = usePause(key);
-  const [lastTurn, setLastTurn] = useState<{ readonly key: string; readonly screw: Screw } | null>(null);
-  const turned = lastTurn?.key === key ? lastTurn.screw : null;
   const newest = readings.readings.findLast(({ value }) => value !== null) ?? null;
   const shown =
     reads.instrument === null ? (now?.last ?? null) : (turn?.shown ?? newest?.value ?? now?.last ?? null);
@@ -113,7 +82,9 @@ export function RunningWalk({
   const sentence = ask === null ? null : stepSentence(ask.step, meter);
   const remaining = now.verdict === null ? remainingText(ask?.remaining ?? null) : null;
   const asked = ask !== null && 'screw' in ask.step ? ask.step.screw : null;
-  const isWrong = ask !== null && turned !== null && !isSameScrew(turned, asked);
+  // where the light is followed its sign says so
+  const isWrong =
+    ask !== null && turned !== null && !isSameScrew(turned, asked) && turn?.sign !== 'wrong-screw';
   const typed = isTyped
     ? { heard: newest !== null && newest.t > since ? newest.value : null, post: readings.post }
     : null;
@@ -164,7 +135,7 @@ export function RunningWalk({
             turned={ask === null ? null : turned}
             isBlocked={held.practice?.isBlocked === true}
             onTurn={(screw, turns) => {
-              setLastTurn({ key, screw });
+              note(screw, turns);
               held.turn(screw, turns);
             }}
             onBlock={held.block}
@@ -235,29 +206,7 @@ export function RunningWalk({
           </button>
         </p>
       </div>
-      <div className="walk-beside">
-        <FaultBoundary line={walkTexts.brokenDrawing}>
-          {instrument !== null && <TraceView instrument={instrument} held={readings} marks={marks} />}
-          {instrument !== null && marks.length > 0 && <p className="quiet">{walkTexts.live.marks}</p>}
-        </FaultBoundary>
-        <FaultBoundary line={walkTexts.brokenDrawing}>
-          {meter !== 'eye' && now.best !== null && <Trace moves={now.moves} />}
-          {meter !== 'eye' && <Ridge estimate={now.estimate} />}
-        </FaultBoundary>
-        {now.moves.length > 0 && (
-          <section>
-            <h2>{walkTexts.moves}</h2>
-            <ol className="moves" reversed>
-              {now.moves
-                .map((move, at) => ({ move, at }))
-                .toReversed()
-                .map(({ move, at }) => (
-                  <li key={at}>{moveText(move.step, move.answer, meter)}</li>
-                ))}
-            </ol>
-          </section>
-        )}
-      </div>
+      <WalkBeside walk={walk} session={session} now={now} readings={readings} />
     </div>
   );
 }

@@ -1,5 +1,5 @@
 import type { Screw, WalkAct } from '@coreward/bench';
-import { type BeginWalk, type ChooseReads, routes, type WalkStands } from '@coreward/contract';
+import { type BeginWalk, type ChooseReads, type KeptWalk, routes, type WalkStands } from '@coreward/contract';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { ask, NotDone } from '../keeping/client.ts';
 import { useKeeping, useKept } from '../keeping/use-keeping.ts';
@@ -12,6 +12,8 @@ export interface WalkHeld {
   /** What went wrong with the last thing that was done; null: nothing. */
   readonly said: string | null;
   readonly busy: boolean;
+  /** Whether this page did the last act of the walk. */
+  readonly leads: boolean;
   /** The simulated bench; null: a real one is walked, or nothing is known. */
   readonly practice: WalkStands['practice'];
   readonly begin: (how: Omit<BeginWalk, 'write'>) => void;
@@ -24,6 +26,10 @@ export interface WalkHeld {
   readonly turn: (screw: Screw, turns: number) => void;
 }
 
+/** How far a walk has come. */
+const stateOf = (walk: KeptWalk | null): string | null =>
+  walk === null ? null : `${walk.id} ${walk.acts.length}`;
+
 /** Follows the walk of a launch: fetched anew with every change there is, so that all pages are in step. */
 export function useWalk(launch: string): WalkHeld {
   const { world } = useKeeping();
@@ -31,6 +37,8 @@ export function useWalk(launch: string): WalkHeld {
   const [stands, setStands] = useState<WalkHeld['stands']>(null);
   const [said, setSaid] = useState<string | null>(null);
   const [busy, setBusy] = useState(false);
+  /** The walk as the last act of this page left it. */
+  const [own, setOwn] = useState<string | null>(null);
   /** A write whose answer was lost keeps its name, so that it is done once. */
   const unanswered = useRef<{ readonly key: string; readonly write: string } | null>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: every change (`sequence`) may have been an act
@@ -57,7 +65,9 @@ export function useWalk(launch: string): WalkHeld {
       unanswered.current = { key, write };
       setBusy(true);
       try {
-        setStands(await sending(write));
+        const left = await sending(write);
+        setStands(left);
+        setOwn(stateOf(left.walk));
         setSaid(null);
         unanswered.current = null;
       } catch (error) {
@@ -76,13 +86,16 @@ export function useWalk(launch: string): WalkHeld {
     },
     [world, launch],
   );
-  /** Turns of one screw that wait while a request is on its way, added up by the station one after the other. */
+  /** What is done at the practice bench while a request is on its way, sent one after the other. */
   const queue = useRef<Promise<void>>(Promise.resolve());
+  const queued = useRef(0);
+  const isTold = stands !== null && stands !== 'failed' && stands.practice?.truth != null;
 
   const practise = (asking: (walk: string, write: string) => Promise<unknown>): void => {
     if (walk === null) return;
     const { id } = walk;
     const write = world.newId();
+    queued.current += 1;
     queue.current = queue.current.then(async () => {
       try {
         await asking(id, write);
@@ -90,6 +103,11 @@ export function useWalk(launch: string): WalkHeld {
       } catch {
         setSaid(walkTexts.notKept);
       }
+      queued.current -= 1;
+      // the truth is of the screws as they stand, and no change of the book tells that they were turned
+      if (!isTold || queued.current > 0) return;
+      const found = await ask(world, routes.walk, { id: launch }, null).catch(() => null);
+      if (found !== null) setStands(found);
     });
   };
 
@@ -97,6 +115,7 @@ export function useWalk(launch: string): WalkHeld {
     stands,
     said,
     busy,
+    leads: walk !== null && own === stateOf(walk),
     practice: stands === null || stands === 'failed' ? null : stands.practice,
     begin: (how) =>
       void send(`begin ${JSON.stringify(how)}`, (write) =>

@@ -37,6 +37,7 @@ export function Verdict({
           {truthTexts(truth).map((line) => (
             <p key={line}>{line}</p>
           ))}
+          <p className="quiet small">{walkTexts.truthText}</p>
         </>
       )}
       {ask !== null && <h2>{walkTexts.next}</h2>}
