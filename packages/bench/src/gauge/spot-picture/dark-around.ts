@@ -8,6 +8,8 @@ export interface Dark {
   readonly noise: number;
   /** Standard uncertainty of the level under the spot, in scatters of one pixel. */
   readonly levelShare: number;
+  /** The same of the slopes along x and y, per pixel. */
+  readonly slopeShares: readonly [number, number];
 }
 
 /** A plane through the pixels outside the window, or outside a smaller one where that leaves too few. */
@@ -49,21 +51,26 @@ export function darkAround(plane: Plane, window: Window, level0: number): Dark |
       background: { level: level0 + level - gx * window.x - gy * window.y, slopeX: gx, slopeY: gy },
       noise: Math.sqrt(squares / (n - 3)),
       levelShare: Math.sqrt(inverse[0]![0]!),
+      slopeShares: [Math.sqrt(inverse[1]![1]!) / unit, Math.sqrt(inverse[2]![2]!) / unit],
     };
   }
   return null;
 }
 
+/** Pixels along one side of a tile that shows slow noise. */
+export const tileSide = 8;
+
 /**
  * Scatter of the dark at the slow end, as that of one pixel: from the means of 8 × 8 tiles. A JPEG rounds the fast part of
- * its noise away and keeps the slow one, which is what moves a moment. 0 where there are too few tiles.
+ * its noise away and keeps the slow one, which is what moves a moment; a dark that is not even shows here as well. 0 where
+ * there are too few tiles.
  */
 export function slowNoise(
   { width, height, light }: Plane,
   window: Window,
   { level, slopeX, slopeY }: Background,
 ): number {
-  const side = 8;
+  const side = tileSide;
   const means: number[] = [];
   for (let y = 0; y + side <= height; y += side)
     for (let x = 0; x + side <= width; x += side) {

@@ -1,6 +1,7 @@
-import { median, medianDeviation } from '@coreward/optics';
+import { borderOf } from './border.ts';
+import { cutDarkOf, cutShare, gaussianLight } from './cut-dark.ts';
 import { type Dark, darkAround } from './dark-around.ts';
-import { type MainAxes, type Moments, mainAxes, momentsIn, type Window } from './moments.ts';
+import { type Background, type MainAxes, type Moments, mainAxes, momentsIn, type Window } from './moments.ts';
 import { blocksOf, type Plane, removeHotPixels } from './plane.ts';
 
 /** A spot as it was found in a picture. */
@@ -10,6 +11,8 @@ export interface Spot extends Dark {
   readonly window: Window;
   /** Half axes of the window in standard deviations of the spot. */
   readonly reach: number;
+  /** By how much a dark that was cut at black moved the squared deviations along the main axes; blocks². */
+  readonly byCut: { readonly major: number; readonly minor: number };
   readonly settled: boolean;
 }
 
@@ -28,11 +31,12 @@ const fewestPixels = 10;
 
 /**
  * Half axis of the window in standard deviations. The first is three second-moment widths across, as ISO 11146-1 has it
- * (from memory). Where noise at its rim rules, a narrower one serves: of a Gaussian it leaves out 0.05 % of the moment.
+ * (from memory). Where noise at its rim rules, or the level under it, a narrower one serves: of a Gaussian it leaves out 0.05 %
+ * of the moment, or 1 %.
  */
-const windowReaches = [6, 4.5] as const;
+export const windowReaches = [6, 4.5, 3.6] as const;
 const mostTurns = 60;
-/** Noise may cost this share of the smaller squared deviation before the narrower window is taken. */
+/** Noise, or a level known to a third of a code, may cost this share of the smaller squared deviation before the narrower window is taken. */
 const mostNoise = 0.04;
 
 /**
@@ -41,32 +45,42 @@ const mostNoise = 0.04;
  *
  * `plane` loses its hot pixels on the way.
  *
+ * @param step between two codes, in the unit of the light
  * @source ISO 11146-1:2021, 7: iterated window of three second-moment widths (from memory); an ellipse instead of a
  *   rectangle, which takes in less noise from the corners
  */
-export function findSpot(plane: Plane): Seen | null {
-  const border = sample(plane, 4000);
-  const level = median(border);
-  const noise = medianDeviation(border);
-  const hotPixels = removeHotPixels(plane, level, Math.max(noise, 1e-6));
-  const first = firstWindow(plane, level, noise);
+export function findSpot(plane: Plane, step: number): Seen | null {
+  const border = borderOf(plane, 4000);
+  const { noise, background } = border;
+  const hotPixels = removeHotPixels(plane, levelAtCentre(plane, background), Math.max(noise, 1e-6));
+  const first = firstWindow(plane, background, noise);
   if (first === null) return null;
   const block = Math.max(1, Math.floor(first.major / fewestPixels));
   const blocks = blocksOf(plane, block);
   const start = inBlocks(first, block);
+  const share = 1 / Math.sqrt(border.pixels);
   const dark: Dark = {
-    background: { level, slopeX: 0, slopeY: 0 },
+    background: {
+      level: background.level + ((block - 1) / 2) * (background.slopeX + background.slopeY),
+      slopeX: background.slopeX * block,
+      slopeY: background.slopeY * block,
+    },
     noise,
-    levelShare: 1 / Math.sqrt(border.length),
+    levelShare: share,
+    slopeShares: [share / start.major, share / start.major],
   };
   let found: Spot | null = null;
   for (const reach of windowReaches) {
-    const spot = follow(blocks, scaled(start, reach), dark, reach);
+    const spot = follow(blocks, scaled(start, reach), dark, reach, { black: border.black, step, block });
     found = spot?.settled === true || found === null ? spot : found;
-    if (spot?.settled === true && noiseShare(spot) < mostNoise) break;
+    if (spot?.settled === true && Math.hypot(noiseShare(spot), grainShare(spot, block, step)) < mostNoise)
+      break;
   }
   return found === null ? null : { spot: found, blocks, block, hotPixels };
 }
+
+const levelAtCentre = ({ width, height }: Plane, { level, slopeX, slopeY }: Background): number =>
+  level + (slopeX * width + slopeY * height) / 2;
 
 /** A window in pixels as one in blocks; the first block's centre is (block − 1)/2 pixels in. */
 const inBlocks = (window: Window, block: number): Window => ({
@@ -98,13 +112,43 @@ function noiseShare({ window, axes, noise, moments, reach }: Spot): number {
   return (noise * Math.sqrt(pixels / 8) * reach ** 2 * axes.minor ** 2) / (moments.total * axes.minor ** 2);
 }
 
+/** The same by a level of the dark that is known to a third of a code, where no noise blurs the codes. */
+function grainShare({ window, noise, moments, reach }: Spot, block: number, step: number): number {
+  const pull = Math.PI * window.major * window.minor * (reach ** 2 / 4 - 1);
+  return (grainOf(noise * block, step) * pull) / moments.total;
+}
+
+/**
+ * What rounding to codes leaves open of a level. Codes that flip between two neighbours scatter by half a step at the
+ * most; more, and noise blurs the steps away. The window follows the width, which makes it a third more (computed).
+ */
+export const grainOf = (noise: number, step: number): number =>
+  noise > 0.55 * step ? 0 : (1.3 * step) / Math.sqrt(12);
+
+/** How a picture was cut at black. */
+interface Cutting {
+  /** Share of the dark pixels that are black. */
+  readonly black: number;
+  /** Between two codes. */
+  readonly step: number;
+  /** Pixels along one side of a block. */
+  readonly block: number;
+}
+
 /** Window after window until they stand still. */
-function follow(plane: Plane, start: Window, around: Dark, reach: number): Spot | null {
+function follow(plane: Plane, start: Window, around: Dark, reach: number, cutting: Cutting): Spot | null {
   let window = start;
   let dark = around;
+  let before: { readonly moments: Moments; readonly axes: MainAxes } | null = null;
   for (let turn = 1; turn <= mostTurns; turn++) {
     dark = darkAround(plane, window, around.background.level) ?? dark;
-    const moments = momentsIn(plane, window, dark.background);
+    const uncut = momentsIn(plane, window, dark.background);
+    const cut = cutDarkOf(cutting.black, levelUnder(window, dark.background), cutting.step);
+    let moments = uncut;
+    if (cut !== null && before !== null) {
+      const light = gaussianLight(before.moments, before.axes);
+      moments = momentsIn(plane, window, dark.background, (dx, dy) => cutShare(cut, light(dx, dy)));
+    }
     const axes = mainAxes(moments);
     if (!(moments.total > 0 && axes.minor > 0.2)) return null;
     // pixels at the rim come and go with the noise: from the eighth turn on only part of the way is gone
@@ -123,39 +167,37 @@ function follow(plane: Plane, start: Window, around: Dark, reach: number): Spot 
       Math.hypot(next.x - window.x, next.y - window.y) < 1e-2 * axes.minor;
     // a window that grows past the picture sums nothing but background
     if (!(axes.major < Math.hypot(plane.width, plane.height))) return null;
-    if (settled || turn === mostTurns) return { ...dark, moments, axes, window, reach, settled };
+    if (settled || turn === mostTurns) {
+      const plain = mainAxes(uncut);
+      const byCut = { major: axes.major ** 2 - plain.major ** 2, minor: axes.minor ** 2 - plain.minor ** 2 };
+      const noise = Math.max(dark.noise, (cut?.noise ?? 0) / cutting.block);
+      return { ...dark, noise, moments, axes, window, reach, byCut, settled };
+    }
     window = next;
+    before = { moments, axes };
   }
   return null;
 }
 
-/** Pixels along the edge of the frame, about `most` of them, on an even grid. */
-function sample({ width, height, light }: Plane, most: number): number[] {
-  const stride = Math.max(1, Math.floor(Math.sqrt((width * height) / (most * 6))));
-  const rim = Math.max(2, Math.round(Math.min(width, height) / 20));
-  const found: number[] = [];
-  for (let y = 0; y < height; y += stride)
-    for (let x = 0; x < width; x += stride) {
-      if (x >= rim && y >= rim && x < width - rim && y < height - rim) continue;
-      found.push(light[y * width + x]!);
-    }
-  return found;
-}
+const levelUnder = ({ x, y }: Window, { level, slopeX, slopeY }: Background): number =>
+  level + slopeX * x + slopeY * y;
 
 /** One deviation about what stands clearly out of the noise: the pixels above a quarter of the peak. */
-function firstWindow(plane: Plane, dark: number, noise: number): Window | null {
+function firstWindow(plane: Plane, dark: Background, noise: number): Window | null {
   const { width, height, light } = plane;
   // of a large picture every second or third pixel of every such row does
   const stride = Math.max(1, Math.floor(Math.sqrt((width * height) / 1.2e6)));
+  const above = (x: number, y: number): number =>
+    light[y * width + x]! - dark.level - dark.slopeX * x - dark.slopeY * y;
   let peak = 0;
   for (let y = 0; y < height; y += stride)
-    for (let x = 0; x < width; x += stride) peak = Math.max(peak, light[y * width + x]!);
-  if (!(peak - dark > 6 * noise && peak > dark)) return null;
-  const level = dark + Math.max((peak - dark) / 4, 4.5 * noise);
+    for (let x = 0; x < width; x += stride) peak = Math.max(peak, above(x, y));
+  if (!(peak > 6 * noise && peak > 0)) return null;
+  const level = Math.max(peak / 4, 4.5 * noise);
   let [n, sx, sy, sxx, syy] = [0, 0, 0, 0, 0];
   for (let y = 0; y < height; y += stride)
     for (let x = 0; x < width; x += stride) {
-      if (!(light[y * width + x]! > level)) continue;
+      if (!(above(x, y) > level)) continue;
       n += 1;
       sx += x;
       sy += y;

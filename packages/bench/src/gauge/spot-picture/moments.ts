@@ -59,15 +59,25 @@ export function isInside({ x, y, major, minor, azimuth }: Window, atX: number, a
   return ((dx * c + dy * s) / major) ** 2 + ((dy * c - dx * s) / minor) ** 2 <= 1;
 }
 
-/** First and second moments of what stands above the background inside the window; total 0 where there is nothing. */
-export function momentsIn(plane: Plane, window: Window, background: Background): Moments {
+/**
+ * First and second moments of what stands above the background inside the window; total 0 where there is nothing.
+ *
+ * @param more to be added to a pixel's light, by its distance from the window's centre
+ */
+export function momentsIn(
+  plane: Plane,
+  window: Window,
+  background: Background,
+  more: (dx: number, dy: number) => number = () => 0,
+): Moments {
   let [total, x, y, xx, yy, xy] = [0, 0, 0, 0, 0, 0];
   forWindow(plane, window, (at, dx, dy) => {
     const light =
       plane.light[at]! -
       background.level -
       background.slopeX * (window.x + dx) -
-      background.slopeY * (window.y + dy);
+      background.slopeY * (window.y + dy) +
+      more(dx, dy);
     total += light;
     x += light * dx;
     y += light * dy;

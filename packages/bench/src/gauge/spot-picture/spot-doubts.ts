@@ -1,5 +1,5 @@
-import { slowNoise } from './dark-around.ts';
-import type { Seen } from './find-spot.ts';
+import { slowNoise, tileSide } from './dark-around.ts';
+import { grainOf, type Seen } from './find-spot.ts';
 import { forWindow, isInside, type MainAxes } from './moments.ts';
 import type { PlaneRead } from './plane.ts';
 
@@ -7,8 +7,10 @@ import type { PlaneRead } from './plane.ts';
 export interface SpotDoubts {
   readonly noise: Moments2;
   readonly background: Moments2;
-  /** Of the centre, px, by noise and background slope together. */
-  readonly centre: number;
+  /** Of the centre along x and y, px, by noise and background together. */
+  readonly centre: readonly [number, number];
+  /** Whether the dark around the spot is far less even than its noise. */
+  readonly isUneven: boolean;
   /** Of the difference of the two squared deviations, px². */
   readonly difference: number;
 }
@@ -20,6 +22,9 @@ interface Moments2 {
   readonly minor: number;
 }
 
+/** How well what a cut dark took is known, as a share of it: the spot need not be a Gaussian (common practice, no source). */
+const cutDoubt = 0.25;
+
 /**
  * Noise of independent pixels, and of the background's level, carried to the second moments: each pixel pulls by
  * (distance² − moment)/total.
@@ -28,15 +33,19 @@ interface Moments2 {
  * @source propagation to first order, JCGM 100:2008, 5.1.2 (from memory)
  */
 export function spotDoubts({ spot, blocks, block }: Seen, read: PlaneRead): SpotDoubts {
-  const { window, axes, moments, levelShare } = spot;
+  const { window, axes, moments, levelShare, slopeShares, byCut } = spot;
   const { step, leastNoise, blockStep } = read;
   // rounding acts as noise of its own beside that of the dark, which may be rounded away
-  const slow = blockStep > 0 ? slowNoise(blocks, window, spot.background) : 0;
-  const noise = Math.max(slow, Math.hypot(spot.noise, leastNoise / block));
+  const fast = Math.hypot(spot.noise, leastNoise / block);
+  const slow = slowNoise(blocks, window, spot.background);
+  const noise = blockStep > 0 ? Math.max(slow, fast) : fast;
+  // a dozen tiles scatter by a fifth: twice the noise is no chance; under the spot the plane may be off by twice as much
+  const isUneven = slow > 2 * noise;
+  const uneven = isUneven ? (2 * Math.sqrt(slow ** 2 - noise ** 2)) / tileSide : 0;
   const [c, s] = [Math.cos(window.azimuth), Math.sin(window.azimuth)];
   const [a2, b2] = [axes.major ** 2, axes.minor ** 2];
-  let [majors, minors, means, differences, centres] = [0, 0, 0, 0, 0];
-  let [pullMajor, pullMinor] = [0, 0];
+  let [majors, minors, means, differences, xx, yy] = [0, 0, 0, 0, 0, 0];
+  let [pullMajor, pullMinor, pullX, pullY] = [0, 0, 0, 0];
   forWindow(blocks, window, (_, dx, dy) => {
     const along = (dx * c + dy * s) ** 2 - a2;
     const across = (dy * c - dx * s) ** 2 - b2;
@@ -44,14 +53,17 @@ export function spotDoubts({ spot, blocks, block }: Seen, read: PlaneRead): Spot
     minors += across * across;
     means += ((along + across) / 2) ** 2;
     differences += (along - across) ** 2;
-    centres += dx * dx + dy * dy;
+    xx += dx * dx;
+    yy += dy * dy;
+    pullX += dx;
+    pullY += dy;
     pullMajor += along;
     pullMinor += across;
   });
   const pixel = noise / moments.total;
-  // noise of a third of a step or more blurs the steps away
-  const grain = spot.noise * block > step / 3 ? 0 : step / Math.sqrt(12);
-  const level = Math.hypot(levelShare * noise, grain) / moments.total;
+  const level = Math.hypot(levelShare * noise, grainOf(spot.noise * block, step), uneven) / moments.total;
+  const centre = (squares: number, pull: number, slope: number): number =>
+    Math.max(Math.hypot(pixel * Math.sqrt(squares), level * pull, pixel * slope * squares), 1e-3);
   return {
     noise: {
       mean: pixel * Math.sqrt(means),
@@ -59,11 +71,12 @@ export function spotDoubts({ spot, blocks, block }: Seen, read: PlaneRead): Spot
       minor: pixel * Math.sqrt(minors),
     },
     background: {
-      mean: (level * Math.abs(pullMajor + pullMinor)) / 2,
-      major: level * Math.abs(pullMajor),
-      minor: level * Math.abs(pullMinor),
+      mean: Math.hypot((level * (pullMajor + pullMinor)) / 2, (cutDoubt * (byCut.major + byCut.minor)) / 2),
+      major: Math.hypot(level * pullMajor, cutDoubt * byCut.major),
+      minor: Math.hypot(level * pullMinor, cutDoubt * byCut.minor),
     },
-    centre: Math.max(pixel * Math.sqrt(centres / 2), 1e-3),
+    centre: [centre(xx, pullX, slopeShares[0]), centre(yy, pullY, slopeShares[1])],
+    isUneven,
     difference: pixel * Math.sqrt(differences),
   };
 }

@@ -74,3 +74,42 @@ test('a round spot has no long axis', () => {
   expect(azimuth.value).toBeNull();
   expect(azimuth.because).toMatch(/round/u);
 });
+
+/** Widths of 4σ and 90 % intervals of them, of twenty spots a hidden number of pixels wide. */
+function heldOf(draw: (at: number, sigma: number) => (x: number, y: number) => number): number {
+  let held = 0;
+  for (let i = 0; i < 20; i++) {
+    const [at, sigma] = [70 + random() * 60, 6 + random() * 4];
+    const width = seen(200, 160, draw(at, sigma))('d4sigma_px');
+    if (width.low! <= 4 * sigma && 4 * sigma <= width.high!) held += 1;
+  }
+  return held;
+}
+
+// of twenty intervals that hold the truth with 90 %, fewer than 14 do once in four hundred draws (binomial)
+
+test('a background that rises by twice its noise every ten pixels is taken off', () => {
+  expect(
+    heldOf((at, sigma) => (x, y) => 150 * bell(x, y, at, sigma) + 5 + 0.3 * x + noise(1.5)),
+  ).toBeGreaterThan(13);
+});
+
+test('noise about nought, cut off at black, does not narrow a spot', () => {
+  expect(heldOf((at, sigma) => (x, y) => 150 * bell(x, y, at, sigma) + noise(2))).toBeGreaterThan(13);
+});
+
+test('codes too coarse for the noise leave the level under a spot open', () => {
+  expect(heldOf((at, sigma) => (x, y) => 150 * bell(x, y, at, sigma) + at / 8 + noise(0.15))).toBeGreaterThan(
+    13,
+  );
+});
+
+test('a dark that is far from even is no ground to measure on', () => {
+  const width = seen(
+    200,
+    160,
+    (x, y) => 150 * bell(x, y, 100, 9) + 10 + ((x - 100) / 30) ** 2 + ((y - 80) / 30) ** 2 + noise(1.5),
+  )('d4sigma_px');
+  expect(width.value).toBeNull();
+  expect(width.because).toMatch(/not even/u);
+});
