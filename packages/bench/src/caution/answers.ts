@@ -27,6 +27,8 @@ export interface Answers {
   readonly label: LaserClass | null;
   /** The most the reference source can give, W. */
   readonly referencePower: number | null;
+  /** Of a reference source that may be frequency-doubled or tripled. */
+  readonly referenceInfrared: InfraredKnown;
   /** m, the longest way to a wall. */
   readonly roomLength: number | null;
   /** The questions answered with yes. */
@@ -44,6 +46,7 @@ export const nothingAnswered: Answers = {
   profile: null,
   label: null,
   referencePower: null,
+  referenceInfrared: { kind: 'not known' },
   roomLength: null,
   yes: new Set(),
   heard: new Map(),
@@ -77,6 +80,15 @@ const oneValue = (
   read: (text) => {
     const value = plain(text, dimension, example);
     return typeof value === 'number' ? known(value) : value;
+  },
+});
+
+const hiddenLight = (known: (infrared: InfraredKnown) => Partial<Answers>): AnswerForm => ({
+  examples: ['none', 'blocked', '0.2 mW'],
+  read: (text) => {
+    if (text === 'none' || text === 'blocked') return known({ kind: 'blocked by a filter' });
+    const power = plain(text, 'power', '0.2 mW');
+    return typeof power === 'number' ? known({ kind: 'measured', power }) : power;
   },
 });
 
@@ -121,14 +133,7 @@ export const answerForms: Readonly<Record<QuestionName, AnswerForm>> = {
       return { emission: { kind: 'pulsed', pulseDuration, repetitionRate } };
     },
   },
-  infrared: {
-    examples: ['none', 'blocked', '0.2 mW'],
-    read: (text) => {
-      if (text === 'none' || text === 'blocked') return { infrared: { kind: 'blocked by a filter' } };
-      const power = plain(text, 'power', '0.2 mW');
-      return typeof power === 'number' ? { infrared: { kind: 'measured', power } } : power;
-    },
-  },
+  infrared: hiddenLight((infrared) => ({ infrared })),
   'other-light': {
     examples: ['none', '635 nm at 5 mW'],
     read: (text) => {
@@ -152,6 +157,7 @@ export const answerForms: Readonly<Record<QuestionName, AnswerForm>> = {
       return label === undefined ? { what: 'there is no such class' } : { label };
     },
   },
+  'reference-infrared': hiddenLight((referenceInfrared) => ({ referenceInfrared })),
   'reference-power': oneValue('power', '1 mW', (referencePower) => ({ referencePower })),
   'room-length': oneValue('length', '6 m', (roomLength) => ({ roomLength })),
   viewer: yesOrNo('viewer'),

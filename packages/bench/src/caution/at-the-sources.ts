@@ -8,6 +8,7 @@ import { eyeHazard } from './eye-hazard.ts';
 import { bareEndGeometry, endCone } from './fibre-end.ts';
 import { atMostText } from './figures-of-caution.ts';
 import { type CautionLevel, type Hazard, type HazardPlace, levelFor } from './hazard.ts';
+import { backwardLines } from './light-to-count.ts';
 import { limitText, wavelengthText } from './limit-texts.ts';
 import type { LineOfLight } from './line-of-light.ts';
 import { magnified } from './magnified.ts';
@@ -20,14 +21,17 @@ export function atTheSources(walk: Walk, couplingReached: number | null): readon
   const toLaser = walk.answers.yes.has('laser-isolated') ? [] : [reflectedIntoLaser(walk)];
   if (reference === null || line === null) return toLaser;
   return [
-    ...backwards(walk, line),
-    openReference(walk, line),
+    ...backwardLines(walk.light).flatMap((one) => [...backwards(walk, one), openReference(walk, one)]),
     intoLaser(line),
     reachingReference(walk, couplingReached),
     ...(walk.answers.yes.has('reference-isolated') ? [] : [ownReflection(walk, line)]),
     ...toLaser,
   ];
 }
+
+/** Of the reference light itself the plain name. */
+const forReference = (base: string, { name }: LineOfLight): string =>
+  name === 'reference' ? base : `${base}-infrared`;
 
 /** Out of the launch end: through the lens as a beam along the mirrors to the laser, or bare where there is no lens. */
 function backwards(walk: Walk, line: LineOfLight): readonly Hazard[] {
@@ -52,7 +56,7 @@ function backwards(walk: Walk, line: LineOfLight): readonly Hazard[] {
     line,
     {
       ...common,
-      id: 'launch-end',
+      id: forReference('launch-end', line),
       point: 'launch end or open joint, reference light',
       place: { part: 'fibre', index: null, from: begin, to: begin },
       geometry: bare,
@@ -68,7 +72,7 @@ function backwards(walk: Walk, line: LineOfLight): readonly Hazard[] {
       line,
       {
         ...common,
-        id: 'back-light',
+        id: forReference('back-light', line),
         point: 'reference light, backwards',
         place: { part: 'path', index: null, from: 0, to: begin },
         geometry: collimatedEndGeometry('the coupling lens', cones.stated, cones.worse, {
@@ -88,7 +92,7 @@ function backwards(walk: Walk, line: LineOfLight): readonly Hazard[] {
 function openReference(walk: Walk, line: LineOfLight): Hazard {
   const end = facetPosition(walk) + walk.launch.fibre.length.value;
   return magnified(line, {
-    id: 'reference-exit',
+    id: forReference('reference-exit', line),
     point: 'reference source, unplugged and on',
     place: { part: 'reference', index: null, from: end, to: end },
     power: line.power,

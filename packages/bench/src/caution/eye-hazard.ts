@@ -139,7 +139,11 @@ function judged(at: EyePlace, limits: LimitsFor) {
 /** `Laser exit, 808 nm, invisible`. */
 export function placeText({ name, wavelength, seen, stated }: LineOfLight, point: string): string {
   const hidden =
-    name === 'infrared' ? (stated === null ? ', hidden infrared if there is any' : ', hidden infrared') : '';
+    name === 'infrared' || name === 'reference-infrared'
+      ? stated === null
+        ? ', hidden infrared if there is any'
+        : ', hidden infrared'
+      : '';
   return `${capital(point)}${hidden}, ${wavelengthText(wavelength)}${seen ? '' : ', invisible'}`;
 }
 

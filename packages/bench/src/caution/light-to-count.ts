@@ -1,5 +1,5 @@
 /** Which light is counted on a bench, and at which power: the highest there may be, and every line of it. */
-import { hiddenInfrared, powerToAssume } from '@coreward/optics';
+import { hiddenInfrared, type InfraredKnown, powerToAssume } from '@coreward/optics';
 import type { Laser, Launch } from '../launch/launch.ts';
 import { intervalOf } from '../quantity/distribution.ts';
 import type { Quantity } from '../quantity/quantity.ts';
@@ -12,11 +12,21 @@ export interface LightToCount {
   /** What runs along with the laser's light: hidden infrared, a pilot. */
   readonly companions: readonly LineOfLight[];
   readonly reference: LineOfLight | null;
+  /** Hidden infrared that runs along with the reference light. */
+  readonly referenceInfrared: LineOfLight | null;
 }
 
 /** All lines of a bench, the laser's first, the reference light last. */
-export function linesOf({ laser, companions, reference }: LightToCount): readonly LineOfLight[] {
-  return [laser, ...companions, ...(reference === null ? [] : [reference])];
+export function linesOf({ laser, companions, ...light }: LightToCount): readonly LineOfLight[] {
+  return [laser, ...companions, ...backwardLines(light)];
+}
+
+/** What is sent in from the far end. */
+export function backwardLines({
+  reference,
+  referenceInfrared,
+}: Pick<LightToCount, 'reference' | 'referenceInfrared'>): readonly LineOfLight[] {
+  return [reference, referenceInfrared].filter((line) => line !== null);
 }
 
 /** Everything that may shine on this bench. */
@@ -26,6 +36,7 @@ export function lightToCount(launch: Launch, answers: Answers): LightToCount {
     laser: laserLine(launch.laser, answers, emission),
     companions: [...infraredLine(launch.laser, answers), ...otherLine(answers)],
     reference: referenceLine(launch, answers),
+    referenceInfrared: referenceInfraredLine(launch, answers),
   };
 }
 
@@ -79,26 +90,42 @@ const pumpWavelength = 808e-9;
 function infraredLine({ wavelength, power }: Laser, answers: Answers): readonly LineOfLight[] {
   if (!mayBeDoubled(wavelength)) return [];
   const rating = Math.max(power.value, answers.highestPower ?? 0);
-  const hidden = hiddenInfrared(rating, pumpWavelength, answers.infrared);
-  if (hidden.power === 0) return [];
-  return [
-    lineOfLight({
-      name: 'infrared',
-      title: 'hidden infrared of the laser',
-      wavelength: { value: pumpWavelength, uncertainty: 0, shape: 'normal', origin: 'assumed' },
-      stated: answers.infrared.kind === 'measured' ? answers.infrared.power : null,
-      power: hidden.power,
-      assumed:
-        answers.infrared.kind === 'not known'
-          ? [
-              'the laser may be frequency-doubled or tripled, and nobody said that its infrared was blocked or measured: twice its ' +
-                'rated power is assumed, at 808 nm; the result may be too mild',
-            ]
-          : [],
-      emission: answers.emission ?? { kind: 'continuous' },
-      basis: hidden.basis,
-    }),
-  ];
+  const line = hiddenLine('infrared', 'the laser', rating, answers.infrared, answers.emission);
+  return line === null ? [] : [line];
+}
+
+function referenceInfraredLine({ reference }: Launch, answers: Answers): LineOfLight | null {
+  if (reference === null || !mayBeDoubled(reference.wavelength)) return null;
+  const rating = Math.max(reference.power.value, answers.referencePower ?? 0);
+  return hiddenLine('reference-infrared', 'the reference source', rating, answers.referenceInfrared, null);
+}
+
+/** @param rating of the source, W */
+function hiddenLine(
+  name: 'infrared' | 'reference-infrared',
+  source: string,
+  rating: number,
+  known: InfraredKnown,
+  emission: Emission | null,
+): LineOfLight | null {
+  const hidden = hiddenInfrared(rating, pumpWavelength, known);
+  if (hidden.power === 0) return null;
+  return lineOfLight({
+    name,
+    title: `hidden infrared of ${source}`,
+    wavelength: { value: pumpWavelength, uncertainty: 0, shape: 'normal', origin: 'assumed' },
+    stated: known.kind === 'measured' ? known.power : null,
+    power: hidden.power,
+    assumed:
+      known.kind === 'not known'
+        ? [
+            `${source} may be frequency-doubled or tripled, and nobody said that its infrared was blocked or measured: twice its ` +
+              'rated power is assumed, at 808 nm; the result may be too mild',
+          ]
+        : [],
+    emission: emission ?? { kind: 'continuous' },
+    basis: hidden.basis,
+  });
 }
 
 function otherLine({ otherLight }: Answers): readonly LineOfLight[] {

@@ -26,7 +26,7 @@ export interface LimitsFor {
   readonly all: readonly IrradianceLimit[];
 }
 
-export type LineName = 'laser' | 'infrared' | 'other' | 'reference';
+export type LineName = 'laser' | 'infrared' | 'other' | 'reference' | 'reference-infrared';
 
 /** Light of one wavelength, as it is counted. */
 export interface LineOfLight {

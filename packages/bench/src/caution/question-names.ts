@@ -11,6 +11,7 @@ export const questionNames = [
   'label',
   'viewer',
   'reference-power',
+  'reference-infrared',
   'beam-height',
   'both-ends',
   'fibre-whole',

@@ -83,6 +83,12 @@ const asked: Readonly<Record<QuestionName, Asked>> = {
     asks: () => 'What is the most that the reference source can give?',
     untilThen: 'twice its power in the launch is counted',
   },
+  'reference-infrared': {
+    concerns: ({ reference }) => reference !== null && mayBeDoubled(reference.wavelength),
+    asks: () =>
+      'Was the infrared of the reference source blocked or measured, if it is frequency-doubled or tripled? “none” is for a diode that emits its light itself.',
+    untilThen: 'infrared of twice its rated power is counted along with it',
+  },
   'beam-height': {
     concerns: hasMirrors,
     asks: () => 'Is the whole beam path level and below the eyes of anyone who sits there?',

@@ -33,7 +33,9 @@ export function toMind(walk: Walk): readonly Hazard[] {
 
 function listOf(walk: Walk): readonly ToMind[] {
   const { laser } = walk.light;
-  const unseenLines = linesOf(walk.light).filter(({ seen, name }) => !seen && name !== 'infrared');
+  const unseenLines = linesOf(walk.light).filter(
+    ({ seen, name }) => !seen && name !== 'infrared' && name !== 'reference-infrared',
+  );
   return [
     ...(unseenLines.length === 0 ? [] : [unseen(unseenLines)]),
     ...(looksDim(laser) ? [dim(walk)] : []),

@@ -15,6 +15,7 @@ import { definitionText } from './eye-hazard.ts';
 import { bareEndGeometry } from './fibre-end.ts';
 import { timesText, upToText } from './figures-of-caution.ts';
 import { beyondTheBench, type Hazard, type HazardPlace, levelFor } from './hazard.ts';
+import { backwardLines } from './light-to-count.ts';
 import { timeText, wavelengthText } from './limit-texts.ts';
 import type { LimitsFor, LineOfLight } from './line-of-light.ts';
 import { type Geometry, worstOf } from './reach.ts';
@@ -24,7 +25,7 @@ import type { Walk } from './walk.ts';
 export function together(walk: Walk): readonly Hazard[] {
   const { laser, companions, reference } = walk.light;
   const forwards = [laser, ...companions];
-  const everything = reference === null ? forwards : [...forwards, reference];
+  const everything = [...forwards, ...backwardLines(walk.light)];
   const begin = facetPosition(walk);
   const end = begin + walk.launch.fibre.length.value;
   return [

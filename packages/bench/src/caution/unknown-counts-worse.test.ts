@@ -36,6 +36,25 @@ describe('what is not known counts as the worse, and says so', () => {
     expect(red.questions.map(({ name }) => name)).not.toContain('infrared');
   });
 
+  // the same leak, sent in from the far end: it comes out of the launch end as the reference light does
+  test('infrared of a green reference source: twice its rating until measured or blocked', () => {
+    const rest = 'reference: { wavelength: 532 nm ± 0 nm, power: 3 mW ± 0 mW }';
+    const open = walked({ rest });
+    for (const id of ['back-light-infrared', 'launch-end-infrared', 'reference-exit-infrared']) {
+      expect(hazardOf(open, id).power).toBe(6e-3);
+      expect(hazardOf(open, id).invisible).toBe(true);
+    }
+    expect(open.questions.map(({ name }) => name)).toContain('reference-infrared');
+    expect(hazardOf(open, 'together-launch-side').power).toBeCloseTo(10e-3 + 6e-3 + 6e-3, 12);
+    const measured = walked({ rest }, { 'reference-infrared': '0.5 mW' });
+    expect(hazardOf(measured, 'back-light-infrared').power).toBe(0.5e-3);
+    const none = walked({ rest }, { 'reference-infrared': 'none' });
+    expect(none.hazards.filter(({ id }) => id.includes('infrared'))).toEqual([]);
+    // a red diode is not asked about it
+    const red = walked({ rest: 'reference: { wavelength: 635 nm, power: 3 mW }' });
+    expect(red.questions.map(({ name }) => name)).not.toContain('reference-infrared');
+  });
+
   test('a reference source that bears nobody knows what is unplugged first', () => {
     const rest = 'reference: { wavelength: 635 nm, power: 0.8 mW }';
     const cautions = walked({ rest });
