@@ -30,7 +30,12 @@ export function powerFromRates({
   return (heatCapacity * (heatingRate - coolingRate)) / absorptance;
 }
 
-/** Heat that flows to the room for each kelvin, W/K, of a body that cools with this time constant (s). */
+/**
+ * Heat that flows to the room for each kelvin, W/K, of a body that cools with this time constant (s): C/τ.
+ *
+ * @param heatCapacity J/K
+ * @source Newton's law of cooling: elementary; holds while the body is some kelvins above the room
+ */
 export function conductance(heatCapacity: number, timeConstant: number): number {
   mustBePositive(heatCapacity, 'heatCapacity', 'a heat capacity');
   mustBePositive(timeConstant, 'timeConstant', 'a time');
@@ -57,13 +62,18 @@ export function thermistorResistance({ resistanceAt25, beta }: Thermistor, tempe
   return resistanceAt25 * Math.exp(beta * (1 / temperature - 1 / roomTemperature));
 }
 
-/** Temperature (K) of a thermistor of this resistance (Ω). @throws {OutOfRange} if the resistance is not above zero */
+/**
+ * Temperature (K) of a thermistor of this resistance (Ω).
+ *
+ * @throws {OutOfRange} if the resistance is not above zero
+ * @source as `thermistorResistance`, turned round
+ */
 export function thermistorTemperature({ resistanceAt25, beta }: Thermistor, resistance: number): number {
   mustBePositive(resistance, 'resistance', 'a resistance');
   return 1 / (1 / roomTemperature + Math.log(resistance / resistanceAt25) / beta);
 }
 
-/** Share by which the resistance changes for one kelvin: −B/T². */
+/** Share by which the resistance changes for one kelvin, 1/K: −B/T², T in K. @source as `thermistorResistance`, its slope */
 export function thermistorSlope({ beta }: Thermistor, temperature: number): number {
   mustBePositive(temperature, 'temperature', 'a temperature');
   return -beta / temperature ** 2;

@@ -28,12 +28,26 @@ export function thermalNoise(load: number, bandwidth: number, temperature: numbe
   return Math.sqrt((4 * boltzmann * temperature * bandwidth) / load);
 }
 
-/** Voltage across the load (V) above which shot noise wins over the resistor's own, 2kT/q: 52 mV at room temperature. */
+/**
+ * Voltage across the load (V) above which shot noise wins over the resistor's own, 2kT/q: 52 mV at room temperature.
+ *
+ * @param temperature K
+ * @source √(2qIB) = √(4kTB/R), solved for I·R: elementary
+ */
 export function noiseCrossoverVoltage(temperature: number): number {
   return (2 * boltzmann * temperature) / electronCharge;
 }
 
-/** Power that would equal all the noise, W: both noises in quadrature over the responsivity (A/W). */
+/**
+ * Power that would equal all the noise, W, in the bandwidth the noises were computed for: both in quadrature over the
+ * responsivity.
+ *
+ * @param shot A, rms
+ * @param thermal A, rms
+ * @param responsivity A/W
+ * @throws {OutOfRange} if the responsivity is not above zero
+ * @source variances of independent noises add: elementary
+ */
 export function noiseEquivalentPower(shot: number, thermal: number, responsivity: number): number {
   mustBePositive(responsivity, 'responsivity', 'a responsivity');
   return Math.hypot(shot, thermal) / responsivity;

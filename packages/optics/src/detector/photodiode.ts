@@ -17,7 +17,13 @@ export function quantumLimitResponsivity(wavelength: number): number {
   return (electronCharge * wavelength) / (planck * lightSpeed);
 }
 
-/** Electrons a photon. @throws {OutOfRange} as `quantumLimitResponsivity` does */
+/**
+ * Electrons a photon, of a detector with this responsivity (A/W).
+ *
+ * @param wavelength m, in vacuum
+ * @throws {OutOfRange} as `quantumLimitResponsivity` does
+ * @source as `quantumLimitResponsivity`
+ */
 export function quantumEfficiency(responsivity: number, wavelength: number): number {
   return responsivity / quantumLimitResponsivity(wavelength);
 }
@@ -82,12 +88,18 @@ export interface LoadedPhotodiode {
 /** Forward voltage from which an unbiased silicon diode keeps current to itself, V. @source common practice, no source */
 export const unbiasedVoltageLimit = 0.3;
 
-/** What the meter across the load would show if the diode stayed straight, V. */
+/** What the meter across the load would show if the diode stayed straight, V, with this power (W). @source Ohm's law */
 export function loadVoltage(power: number, { responsivity, load }: LoadedPhotodiode): number {
   return power * responsivity * load;
 }
 
-/** Power (W) from the voltage (V) across the load, less the voltage in the dark; for voltages under the limit only. */
+/**
+ * Power (W) from the voltage (V) across the load, less the voltage in the dark.
+ *
+ * Holds for voltages that `isLoadSaturated` does not refuse.
+ *
+ * @source Ohm's law
+ */
 export function powerFromLoadVoltage(voltage: number, { responsivity, load }: LoadedPhotodiode): number {
   mustBePositive(responsivity, 'responsivity', 'a responsivity');
   mustBePositive(load, 'load', 'a resistance');

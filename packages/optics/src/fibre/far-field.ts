@@ -9,6 +9,7 @@ import { mustBeLp01 } from './lp01.ts';
  *
  * @param fraction 0.02 (below lie side lobes) to 0.999
  * @throws {OutOfRange} if the fraction is outside, or the mode is not LP01
+ * @source Brent's search on `spectrum`, whose source it has
  */
 export function farFieldQ(mode: GuidedMode, fraction: number): number {
   mustBeLp01(mode, 'farFieldQ');

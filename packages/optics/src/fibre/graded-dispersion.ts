@@ -14,6 +14,7 @@ export interface Trial {
 /** Below this a mismatch is rounding; a search would only bisect in the noise. At l = 0 near cut-off every digit counts. */
 const noise = 1e-15;
 
+/** How far u (with w, V² = u² + w²) is from a mode LP_lm: mismatch of value and slope at the joint, and the roots below it. */
 export function tryGraded(chain: GradedChain, l: number, vNumber: number, u: number, w: number): Trial {
   runChain(chain, l, vNumber, u, edgeLogSlope(l, w));
   const scale = (2 * chain.joint) / (u + l + 1); // about one radian at the joint, so that value and slope weigh alike

@@ -41,6 +41,7 @@ export function lp11CutoffWavelength(guide: Guide, profile: keyof typeof lp11Cut
  * Index on the core's axis from that of the cladding: √(n_cladding² + NA²).
  *
  * @throws {OutOfRange} if an argument is not positive
+ * @source the definition NA² = n_core² − n_cladding²
  */
 export function coreIndex(claddingIndex: number, numericalAperture: number): number {
   mustBePositive(claddingIndex, 'claddingIndex', 'an index');

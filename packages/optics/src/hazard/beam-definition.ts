@@ -39,7 +39,7 @@ export const printedFivePercentTo1e = 1.7;
 /** √(ln(100)/2) = 1.517: 1 % angle over the 1/e² angle, for single-mode apertures quoted at 1 %. */
 export const onePercentTo1e2 = Math.sqrt(Math.log(100) / 2);
 
-/** Full 1/e divergence, rad, of a Gaussian from its 1/e² half angle, rad: × √2. */
+/** Full 1/e divergence, rad, of a Gaussian from its 1/e² half angle, rad: × √2. @source identity of Gaussian beams */
 export function fullDivergence1eFromHalfAngle1e2(halfAngle1e2: number): number {
   return Math.SQRT2 * halfAngle1e2;
 }
@@ -61,14 +61,24 @@ export function fractionThroughStop(diameter1e: number, stopDiameter: number): n
   return powerInsideCircle(diameter1e / Math.SQRT2, stopDiameter / 2);
 }
 
-/** Peak irradiance, W/m², of a Gaussian: 4P/(π d²), d at 1/e, m. */
+/**
+ * Peak irradiance, W/m², of a Gaussian: 4P/(π d²), d at 1/e, m, P in W.
+ *
+ * @throws {OutOfRange} if the beam has no width, or the power is negative
+ * @source identity of Gaussian beams
+ */
 export function peakIrradianceFrom1e(power: number, diameter1e: number): number {
   mustBePositive(diameter1e, 'diameter1e', 'a 1/e diameter');
   mustBePower(power);
   return (4 * power) / (Math.PI * diameter1e ** 2);
 }
 
-/** Irradiance, W/m², averaged over a centred round stop. */
+/**
+ * Irradiance, W/m², averaged over a centred round stop; power in W, diameters in m.
+ *
+ * @throws {OutOfRange} if the beam has no width, the stop is not above zero, or the power is negative
+ * @source as `fractionThroughStop`
+ */
 export function averageIrradianceFrom1e(power: number, diameter1e: number, stopDiameter: number): number {
   mustBePositive(stopDiameter, 'stopDiameter', 'the diameter of a stop');
   mustBePower(power);

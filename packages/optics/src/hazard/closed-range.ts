@@ -17,6 +17,7 @@ export function nanometres(wavelength: number): number {
   return Math.round(wavelength * 1e15) / 1e6;
 }
 
+/** Whether a value lies in the range, its ends included. */
 export function holds({ from, to }: ClosedRange, value: number): boolean {
   return value >= from && value <= to;
 }
@@ -29,6 +30,7 @@ export interface TimeRange extends ClosedRange {
   readonly openEnd?: true;
 }
 
+/** Whether a time, s, lies in the range: its ends too, but for an open one, and for rounding on either. */
 export function holdsTime({ from, to, openEnd }: TimeRange, time: number): boolean {
   return time >= from * (1 - slack) && (openEnd ? time < to * (1 - slack) : time <= to * (1 + slack));
 }

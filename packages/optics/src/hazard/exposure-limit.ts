@@ -137,6 +137,8 @@ function factorNamed(symbol: FactorSymbol, set: LimitSet, exposure: Exposure): F
 /**
  * The power, W, that stays at the limit even if all of it goes through the averaging stop: irradiance times its area.
  * Below it a beam is under the limit at every distance, for the time the limit was computed for.
+ *
+ * @source the definition of the averaging stop, as `averagingStop`
  */
 export function powerAtLimit({ irradiance, averagingDiameter }: IrradianceLimit): number {
   return irradiance * stopArea(averagingDiameter);

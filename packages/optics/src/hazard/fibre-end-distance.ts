@@ -53,14 +53,19 @@ export function singleModeEndDistanceFrom1e2({
   });
 }
 
-/** Full 1/e divergence, rad, of a mode with this 1/e² mode-field diameter, m: √2·λ/(π w₀). */
+/**
+ * Full 1/e divergence, rad, of a mode with this 1/e² mode-field diameter, m: √2·λ/(π w₀). Paraxial.
+ *
+ * @throws {OutOfRange} if a length is not above zero
+ * @source identity of Gaussian beams
+ */
 export function fullDivergence1eOfMode(wavelength: number, modeFieldDiameter1e2: number): number {
   mustBePositive(wavelength, 'wavelength', 'a wavelength');
   mustBePositive(modeFieldDiameter1e2, 'modeFieldDiameter1e2', 'a mode-field diameter');
   return width1eFromWidth1e2((4 * wavelength) / (Math.PI * modeFieldDiameter1e2));
 }
 
-/** 1/e diameter, m, of a mode's light at a distance (m) in the far field. */
+/** 1/e diameter, m, of a mode's light at a distance (m) in the far field. @source as `fullDivergence1eOfMode` */
 export function modeDiameter1eAt(wavelength: number, modeFieldDiameter1e2: number, distance: number): number {
   return fullDivergence1eOfMode(wavelength, modeFieldDiameter1e2) * distance;
 }

@@ -100,7 +100,12 @@ export function criticalBendRadius(mode: BentMode, fibre: BentFibre): number {
   return (coreRadius * claddingIndex * (bentModeIndex(mode, fibre) + claddingIndex)) / square;
 }
 
-/** Effective index of the mode in the straight fibre, √(n_cladding² + (w/(k·a))²). @throws {OutOfRange} as `bendAttenuation` */
+/**
+ * Effective index of the mode in the straight fibre, √(n_cladding² + (w/(k·a))²).
+ *
+ * @throws {OutOfRange} as `bendAttenuation`
+ * @source the definition of w: D. Gloge, Appl. Opt. 10, 2252 (1971), from memory
+ */
 export function bentModeIndex(mode: BentMode, fibre: BentFibre): number {
   mustBeGuided(mode, fibre);
   return Math.hypot(fibre.claddingIndex, mode.w / (fibre.coreRadius * wavenumber(fibre)));

@@ -75,7 +75,7 @@ export function obliqueReflectance(
   };
 }
 
-/** Reflectance of light whose polarisation is random or not known: the mean of s and p. */
+/** Reflectance of light whose polarisation is random or not known: the mean of s and p. @source as the reflectances: A. Fresnel */
 export function unpolarizedReflectance({ s, p }: Reflectance): number {
   return (s + p) / 2;
 }
