@@ -61,6 +61,21 @@ test('a wide beam behind an output lens is under the limit at the lens, and abov
   expect(hazard.what).not.toContain('0 mm');
 });
 
+/**
+ * One mode behind the same lens: its picture is MFD/f/√2 times the way wide at 1/e. Petermann II's MFD of a core of 4 µm and NA
+ * 0.12 at 633 nm, by scipy 1.17 from D. Gloge's equation, Appl. Opt. 10, 2252 (1971): 4.3482 µm; 11.28 mm of it are at 366.995 m.
+ */
+test('so is the wide beam of one mode', () => {
+  const hazard = hazardOf(
+    walked(
+      { power: '1 mW ± 0 mW', rest: 'output: { collimator: { focal length: 100 mm ± 0 mm } }' },
+      asWritten('1 mW'),
+    ),
+    'far-end-collimated',
+  );
+  expect(hazard.hazardDistance! / 366.995).toBeCloseTo(1, 4);
+});
+
 test('hidden infrared is told behind a telescope, too, and the sum of all light reaches as far as the farthest of it', () => {
   const cautions = walked({
     wavelength: '532 nm ± 0 nm',
@@ -72,4 +87,6 @@ test('hidden infrared is told behind a telescope, too, and the sum of all light 
   expect(reach('lens-L2-infrared') / reach('laser-exit-infrared')).toBeCloseTo(4, 1);
   expect(reach('together-launch-side')).toBeGreaterThan(reach('lens-L2'));
   expect(hazardOf(cautions, 'together-launch-side').atRisk).toContain('other people');
+  // infrared is judged for 100 s, green for 10 s: together for the longer (docs/cautions.md)
+  expect(hazardOf(cautions, 'together-launch-side').exposureTime).toBe(100);
 });
