@@ -120,6 +120,20 @@ for (const [name, text, where, what] of notYaml) {
   });
 }
 
+test('one slip on a line is refused once, whatever the parser makes of the rest of the line', () => {
+  expect(refused('a: 1\nb:\n\tc: 2\n  d: 3').parts.map(({ where }) => where)).toEqual(['x.yaml:3:1']);
+});
+
+// YAML 1.2.2, 5.5 and 6.1: white space is the space and the tab, indentation the space alone
+test('spaces of other kinds are refused where they stand', () => {
+  expect(refused('a:\n\u00a0\u00a0b: 1\n  c: 2').parts).toMatchObject([
+    { where: 'x.yaml:2:1', what: expect.stringContaining('U+00A0') },
+  ]);
+  expect(refused('a:\n  b:\u30005 mm\n  c: 2').parts).toMatchObject([
+    { where: 'x.yaml:2:5', what: expect.stringContaining('U+3000') },
+  ]);
+});
+
 test('an open bracket is refused once, after what is wrong before it', () => {
   expect(refused('a: { b: 1\nc: { d: 2 }\ne: { f: 3 }\n').parts).toHaveLength(1);
   expect(refused('a:\n\tb: 1\nc: [1\nd: 2\n').parts.map(({ where }) => where)).toEqual([

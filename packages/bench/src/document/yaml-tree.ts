@@ -12,10 +12,9 @@ import {
 } from 'yaml';
 import { Refusal, type RefusalParts } from '../refusal.ts';
 import { documentLimits, mustBeModest } from './document-limits.ts';
-import { closes, openBracket } from './open-bracket.ts';
 import { type Place, whereIs } from './place.ts';
-import { printable, shown } from './shown.ts';
-import { syntaxMend } from './syntax-mend.ts';
+import { shown } from './shown.ts';
+import { syntaxRefusals } from './syntax-refusals.ts';
 
 /** A document as it is written: every value is text, each thing knows its place, aliases are filled in. */
 export type Tree =
@@ -34,8 +33,13 @@ export interface TreeEntry {
 
 /** Entries after aliases are filled in. */
 const mostEntries = 20_000;
-/** The parser takes one mistake for several: what follows the first few is noise. */
-const mostSyntaxErrors = 5;
+
+/**
+ * The documents that were read last: a page asks one text for its name, its launch and its fields, and parsing is most of
+ * each. A tree is never written into, so it may be shared.
+ */
+const lastTrees = new Map<string, Tree>();
+const mostTrees = 8;
 
 /**
  * Reads YAML 1.2 (and JSON, which is YAML) without giving any value a type.
@@ -45,6 +49,16 @@ const mostSyntaxErrors = 5;
  * @source YAML 1.2.2 (yaml.org/spec/1.2.2), failsafe schema; from memory
  */
 export function readTree(written: string, file: string): Tree {
+  const key = `${file}\n${written}`;
+  const known = lastTrees.get(key);
+  if (known !== undefined) return known;
+  const tree = treeIn(written, file);
+  if (lastTrees.size >= mostTrees) lastTrees.delete(lastTrees.keys().next().value ?? '');
+  lastTrees.set(key, tree);
+  return tree;
+}
+
+function treeIn(written: string, file: string): Tree {
   // A lone CR ends a line in YAML (1.2.2, 5.4), and the parser does not know it; one for one, so that places stay.
   const text = written.replace(/\r(?!\n)/gu, '\n');
   mustBeModest(text, file);
@@ -54,28 +68,7 @@ export function readTree(written: string, file: string): Tree {
     const { line, col } = lines.linePos(offset);
     return { line: Math.max(1, line), column: Math.max(1, col) };
   };
-  if (document.errors.length > 0) {
-    // the parser notices an open bracket lines later, and several times
-    const bracket = document.errors.some(isOfBracket) ? openBracket(text) : null;
-    const errors =
-      bracket === null
-        ? document.errors
-        : document.errors.filter((one) => !isOfBracket(one) && one.pos[0] < bracket.offset);
-    const refused = errors.slice(0, mostSyntaxErrors).map(({ code, message, pos }) => ({
-      where: whereIs(file, placeOf(pos[0]), ''),
-      what: `this is not YAML: ${code === 'MULTIPLE_DOCS' ? 'a second document begins here' : printable(message, 120)}`,
-      mend: syntaxMend(code),
-    }));
-    if (bracket !== null) {
-      const { offset, opens } = bracket;
-      refused.push({
-        where: whereIs(file, placeOf(offset), ''),
-        what: `the bracket \`${opens}\` that opens here is not closed`,
-        mend: `Write \`${closes(opens)}\` where it ends.`,
-      });
-    }
-    throw new Refusal(refused);
-  }
+  if (document.errors.length > 0) throw new Refusal(syntaxRefusals(document.errors, text, file, placeOf));
   const refusals: RefusalParts[] = [];
   const refuse = (at: Place, what: string, mend: string): void => {
     refusals.push({ where: whereIs(file, at, ''), what, mend });
@@ -86,8 +79,6 @@ export function readTree(written: string, file: string): Tree {
 }
 
 /** `Flow map in block collection must be sufficiently indented and end with a }` and its like. */
-const isOfBracket = ({ message }: { readonly message: string }): boolean => message.startsWith('Flow ');
-
 function parsed(text: string, file: string, lineCounter: LineCounter): Document.Parsed {
   try {
     return parseDocument(text, {
