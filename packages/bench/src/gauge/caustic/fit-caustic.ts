@@ -36,7 +36,8 @@ export interface CausticFit {
 
 /**
  * The hyperbola that fits diameters best, each diameter trusted to the same share of itself: least squares of
- * (d² − model)/d², or, where the diameters scatter by more than 4.5 %, of (d² − model)/model. Exact for any beam whose second moments were measured, whatever its M².
+ * (d² − model)/d², or, where the diameters scatter by more than 4.5 %, of (d² − model)/model; where they clearly scatter by
+ * one length, of (d² − model)/d. Exact for any beam whose second moments were measured, whatever its M².
  *
  * @param z m, where the diameters were read; three different places or more
  * @param diameters m, second-moment (4σ), above zero
@@ -56,14 +57,18 @@ export function fitCaustic(
   if (byReading === null) return null;
   const freedom = z.length - 3;
   const spread = freedom > 0 ? Math.sqrt(byReading.squares / freedom) / 2 : 0;
-  const fit = spread > muchScatter ? byCurve(byReading, t, diameters) : byReading;
+  const byLength = scatterByLength(byReading, t, diameters) ? evenlyTrusted(byReading, t, diameters) : null;
+  const fit = byLength ?? (spread > muchScatter ? byCurve(byReading, t, diameters) : byReading);
   const [a, b, c] = fit.coefficients as [number, number, number];
   const variance = freedom > 0 ? fit.squares / freedom : (2 * relative) ** 2;
   const curve = t.map((x) => Math.sqrt(a + b * x + c * x * x));
   const product = 4 * a * c - b * b;
   const scatter = Math.sqrt(variance) / 2;
   if (!(c > 0)) return { waist: null, doubts: null, cone: null, freedom, scatter, curve };
-  const covariances = covariancesOf(fit, t, spread > muchScatter ? curve : diameters, variance);
+  const covariances =
+    byLength === null
+      ? covariancesOf(fit, t, spread > muchScatter ? curve : diameters, variance)
+      : [fit.inverse.map((row) => row.map((x) => x * variance))];
   /** Of what moves with the three coefficients by these slopes: the larger where two kinds of scatter are likely. */
   const along = (slopes: readonly number[]): number =>
     Math.max(...covariances.map((covariance) => alongSlopes(slopes, covariance)));
@@ -100,6 +105,30 @@ export function fitCaustic(
     parameterProduct: along([(4 * c) / (2 * root), -b / root, (4 * a) / (2 * root)]) / 8,
   };
   return { waist, doubts, cone: null, freedom, scatter, curve };
+}
+
+/** Whether diameters clearly scatter by the same length everywhere, and not by a share of themselves. */
+const scatterByLength = (
+  { residuals }: LeastSquares,
+  t: readonly number[],
+  diameters: readonly number[],
+): boolean =>
+  t.length > 3 &&
+  scatterOf(
+    residuals,
+    columnsOf(t, diameters),
+    [],
+    diameters.map((d) => 1 / d),
+  ).rule === 'rare';
+
+/** The fit of diameters that are all good to one length: a squared diameter is then off by twice that times itself. */
+function evenlyTrusted(
+  start: LeastSquares,
+  t: readonly number[],
+  diameters: readonly number[],
+): LeastSquares {
+  const mean = diameters.reduce((sum, d) => sum + d, 0) / diameters.length;
+  return byCurve(start, t, diameters, (d) => Math.sqrt(d * mean));
 }
 
 /**
@@ -143,13 +172,23 @@ function columnsOf(t: readonly number[], scale: readonly number[]): readonly (re
 }
 
 /** The same with each weight taken from the curve instead of the reading, until the curve stays; as it was where that fails. */
-function byCurve(start: LeastSquares, t: readonly number[], diameters: readonly number[]): LeastSquares {
+function byCurve(
+  start: LeastSquares,
+  t: readonly number[],
+  diameters: readonly number[],
+  scaleOf: (diameter: number) => number = (diameter) => diameter,
+): LeastSquares {
   let fit = start;
   for (let turn = 0; turn < 8; turn++) {
     const [a, b, c] = fit.coefficients as [number, number, number];
     const curve = t.map((x) => a + b * x + c * x * x);
     if (!curve.every((square) => square > 0)) return start;
-    const next = weighted(t, diameters, curve.map(Math.sqrt)) ?? fit;
+    const next =
+      weighted(
+        t,
+        diameters,
+        curve.map((square) => scaleOf(Math.sqrt(square))),
+      ) ?? fit;
     const stays = next.coefficients.every(
       (x, j) => Math.abs(x - fit.coefficients[j]!) <= 1e-10 * Math.abs(x),
     );

@@ -3,6 +3,7 @@ import { Refusal } from '../../refusal.ts';
 import { undetermined } from '../answer.ts';
 import type { Gauge, GaugeResult, Readings } from '../gauge.ts';
 import { column, derived, type Known } from '../known.ts';
+import { lastDigit } from '../last-digit.ts';
 import { lineThrough } from '../line.ts';
 
 /** The gauge that shows a camera known levels of light. */
@@ -105,7 +106,11 @@ function measureCamera(readings: Readings): GaugeResult {
         value: line.slope,
         uncertainty: (stated * Math.abs(line.slope)) / Math.sqrt(spread),
       };
-  const answer = derived({ quantity: 'exponent', shape: 'positive' }, [slope], (s) => s!);
+  // a low code is rounded by a large share of itself: what that moves the slope, reading by reading
+  const step = lastDigit(codes) / Math.sqrt(12);
+  const byDigit = Math.hypot(...codes.map((code, i) => ((x[i]! - mean) / spread) * (step / (code - dark))));
+  const digit: Known = { from: 'last digit of the codes', value: 0, uncertainty: byDigit };
+  const answer = derived({ quantity: 'exponent', shape: 'positive' }, [slope, digit], (s, d) => s! + d!);
   const isLinear = answer.low! <= 1 && answer.high! >= 1;
   return {
     ...plain(answer),
