@@ -377,7 +377,15 @@ export {
   steerLayout,
   usualCards,
 } from './steer/steer-layout.ts';
-export { type SteerPlan, startsDark, steerPlan } from './steer/steer-plan.ts';
+export {
+  type MeterFacts,
+  meterFacts,
+  ordinaryMeter,
+  type SteerMeter,
+  steerMeter,
+  steerMeterWords,
+} from './steer/steer-meter.ts';
+export { isSamePlan, type SteerPlan, startsDark, steerPlan } from './steer/steer-plan.ts';
 export {
   paceWords,
   type StepWords,

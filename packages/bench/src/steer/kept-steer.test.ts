@@ -3,9 +3,12 @@ import { cardDrawing, rasterDrawing } from './card-drawing.ts';
 import { answerEntry, begunEntry, steerThatStands } from './kept-steer.ts';
 import { planRaster } from './raster.ts';
 import { readDistance, readOffset } from './read-offset.ts';
+import { ordinaryMeter } from './steer-meter.ts';
 import type { SteerAnswer } from './step.ts';
 
 const cards = { near: 0.05, far: 0.7, readingError: 0.3e-3 };
+const meter = { name: 'a photodiode', seen: 3e-5, updateTime: 0.5 };
+const begun = { session: 'a', cards, version: null, meter: ordinaryMeter, practice: null };
 const entry = (id: number, kind: string, data: unknown) => ({
   id: `e${id}`,
   time: `2026-01-01T00:00:${String(id).padStart(2, '0')}Z`,
@@ -20,9 +23,9 @@ const read: SteerAnswer = {
 
 test('the book gives back cards, practice and answers as they were entered; the newest steer counts', () => {
   const entries = [
-    entry(1, 'steer', begunEntry({ session: 'a', cards, practice: 7 })),
+    entry(1, 'steer', begunEntry({ ...begun, practice: 7 })),
     entry(2, 'steer', answerEntry('a', 0, went, 'went')),
-    entry(3, 'steer', begunEntry({ session: 'b', cards, practice: null })),
+    entry(3, 'steer', begunEntry({ ...begun, session: 'b', version: 3, meter })),
     entry(4, 'steer', answerEntry('b', 0, went, 'went')),
     entry(5, 'steer', answerEntry('b', 1, read, 'read')),
     entry(6, 'steer', answerEntry('b', 1, went, 'written by another page, too late')),
@@ -30,16 +33,25 @@ test('the book gives back cards, practice and answers as they were entered; the 
   expect(steerThatStands(entries)).toEqual({
     session: 'b',
     cards,
+    version: 3,
+    meter,
     practice: null,
     answers: [went, read],
     lastEntry: 'e5',
   });
 });
 
+test('a steer from before its launch and meter were kept goes on with the newest launch and an ordinary meter', () => {
+  const { version: _, meter: __, ...old } = begunEntry(begun);
+  expect(steerThatStands([entry(1, 'steer', old)])).toMatchObject({ version: null, meter: ordinaryMeter });
+  const nonsense = { ...old, meter: { seen: 0, updateTime: -1 } };
+  expect(steerThatStands([entry(1, 'steer', nonsense)])?.meter).toEqual(ordinaryMeter);
+});
+
 test('offsets that a camera read keep how well it read them', () => {
   const byCamera: SteerAnswer = { ...read, readingError: 0.03e-3 };
   const entries = [
-    entry(1, 'steer', begunEntry({ session: 'a', cards, practice: null })),
+    entry(1, 'steer', begunEntry(begun)),
     entry(2, 'steer', answerEntry('a', 0, byCamera, 'read')),
   ].toReversed();
   expect(steerThatStands(entries)?.answers).toEqual([byCamera]);
@@ -47,7 +59,7 @@ test('offsets that a camera read keep how well it read them', () => {
 
 test('an answer that was withdrawn no longer counts, and what is none never does', () => {
   const entries = [
-    entry(1, 'steer', begunEntry({ session: 'a', cards, practice: null })),
+    entry(1, 'steer', begunEntry(begun)),
     entry(2, 'steer', answerEntry('a', 0, went, 'went')),
     entry(3, 'withdrawn', { entry: 'e2' }),
     entry(4, 'steer', { session: 'a', does: 'answer', number: 0, answer: '{"outcome":"read","offsets":3}' }),

@@ -1,6 +1,7 @@
 import { type BookEntry, entriesInForce } from '../caution/kept-answers.ts';
 import type { CardOffset } from './exact-turns.ts';
 import type { Cards } from './steer-layout.ts';
+import { ordinaryMeter, type SteerMeter } from './steer-meter.ts';
 import type { SteerAnswer } from './step.ts';
 
 /** The kind of a steer's entries in the bench book. */
@@ -11,6 +12,10 @@ export interface SteerBegun {
   /** A name for this one steer. */
   readonly session: string;
   readonly cards: Cards;
+  /** The version of the launch that stood on the bench; null: it was not kept, and the newest is taken. */
+  readonly version: number | null;
+  /** What its search counts with. */
+  readonly meter: SteerMeter;
   /** The seed of the practice bench; null: a real one. */
   readonly practice: number | null;
 }
@@ -30,6 +35,8 @@ export const begunEntry = (begun: SteerBegun) => ({
   near: begun.cards.near,
   far: begun.cards.far,
   readingError: begun.cards.readingError,
+  version: begun.version,
+  meter: { name: begun.meter.name, seen: begun.meter.seen, updateTime: begun.meter.updateTime },
   practice: begun.practice,
 });
 
@@ -62,14 +69,24 @@ export function steerThatStands(entries: readonly BookEntry[]): KeptSteer | null
 
 function begunIn(data: unknown): SteerBegun | null {
   const read = fieldsOf(data);
-  const { session, does, near, far, readingError, practice } = read;
+  const { session, does, near, far, readingError, version, practice } = read;
   if (does !== 'begin' || typeof session !== 'string') return null;
   if (typeof near !== 'number' || typeof far !== 'number' || typeof readingError !== 'number') return null;
   return {
     session,
     cards: { near, far, readingError },
+    version: typeof version === 'number' ? version : null,
+    meter: meterFrom(read.meter),
     practice: typeof practice === 'number' ? practice : null,
   };
+}
+
+/** Steers from before a meter was kept counted for an ordinary one. */
+function meterFrom(data: unknown): SteerMeter {
+  const { name, seen, updateTime } = fieldsOf(data);
+  const isMeter =
+    typeof seen === 'number' && seen > 0 && seen < 1 && typeof updateTime === 'number' && updateTime > 0;
+  return isMeter ? { name: typeof name === 'string' ? name : null, seen, updateTime } : ordinaryMeter;
 }
 
 function answerIn(

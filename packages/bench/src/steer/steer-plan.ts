@@ -7,9 +7,12 @@ import { type ReverseLight, reverseLight } from './reverse-light.ts';
 import { type Serving, servingMirror } from './serving-mirror.ts';
 import { leftOver, type StartForecast, startForecast, type Tolerated } from './start-forecast.ts';
 import { type Cards, type SteerLayout, steerLayout } from './steer-layout.ts';
+import { ordinaryMeter, type SteerMeter } from './steer-meter.ts';
 
 /** Everything that is known before a steer begins. */
 export interface SteerPlan extends SteerFacts {
+  /** What the search and the share that is seen are counted for. */
+  readonly meter: SteerMeter;
   readonly reverse: ReverseLight | null;
   readonly serving: Serving;
   readonly start: StartForecast;
@@ -19,10 +22,6 @@ export interface SteerPlan extends SteerFacts {
 
 /** Finest motion of a finger on a screw, rms, turns (our assumption, no source): the middle of 0.001 to 0.0025. */
 const finger = 0.00175;
-/** The least share of the peak that stands out of the floor of an ordinary meter (our assumption): 40 dB down. */
-export const seenShare = 1e-4;
-/** Time from one reading to the next, s (our assumption: an ordinary meter shows four a second). */
-const updateTime = 0.25;
 /** How soft the edge of a plateau is taken to be (our assumption). */
 const plateauSoftness = 0.1;
 
@@ -35,6 +34,7 @@ export function steerPlan(
   launch: Launch,
   cards: Cards,
   layout: SteerLayout = steerLayout(launch),
+  meter: SteerMeter = ordinaryMeter,
 ): SteerPlan {
   const { geometry } = layout;
   const { focalLength, wavelength, modeRadius, nearMirror, farMirror } = geometry;
@@ -54,7 +54,7 @@ export function steerPlan(
       { angle: layout.deflection('M2', axis).value * finger, distance: nearMirror },
     ]);
   const startAt = (at: Cards) =>
-    startForecast([leftOf(at, 'horizontal'), leftOf(at, 'vertical')], tolerated, shape, seenShare);
+    startForecast([leftOf(at, 'horizontal'), leftOf(at, 'vertical')], tolerated, shape, meter.seen);
   const start = startAt(cards);
   const changed = [
     { by: 'camera', start: startAt({ ...cards, readingError: cameraOffsetError }) },
@@ -64,13 +64,14 @@ export function steerPlan(
   return {
     layout,
     cards,
+    meter,
     raster: {
       angleTolerated: tolerated.angle,
       angleLost: Math.sqrt(left.angle),
-      seen: seenShare,
+      seen: meter.seen,
       horizontalTurn: layout.deflection('M2', 'horizontal').value,
       verticalTurn: layout.deflection('M2', 'vertical').value,
-      updateTime,
+      updateTime: meter.updateTime,
     },
     reverse,
     serving: servingMirror({ near: nearMirror, far: farMirror }, cards),
@@ -83,3 +84,13 @@ export function steerPlan(
 
 /** Whether a walk would as likely as not begin without anything on the meter. */
 export const startsDark = ({ shareSeen }: StartForecast): boolean => shareSeen < 0.5;
+
+/**
+ * Whether two plans ask the same of a hand and count alike, so that a steer begun with one may go on with the other.
+ * What a launch says besides, such as its name or its fibre's length, may differ.
+ */
+export function isSamePlan(one: SteerPlan, other: SteerPlan): boolean {
+  const asked = ({ layout, raster, reverse }: SteerPlan) =>
+    JSON.stringify([layout.geometry, layout.behindFarMirror, raster, reverse]);
+  return asked(one) === asked(other);
+}

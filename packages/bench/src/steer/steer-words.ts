@@ -145,9 +145,9 @@ export function steerVerdictWords(verdict: SteerVerdict): StepWords {
 
 /** What the walk will begin with, and what would make it better; a forecast is never a bare figure. */
 export function startWords(plan: SteerPlan): readonly string[] {
-  const { start, better, reverse, cards } = plan;
+  const { start, better, reverse, cards, meter } = plan;
   const share = writeValue(start.shareSeen, 'fraction', 2);
-  const begins = `The walk will begin at ${writeDecibel(start.median)} of its peak (median; in the worst tenth of cases below ${writeDecibel(start.worstTenth)}). Light will show in ${share} of cases, on a meter that sees 40 dB down.`;
+  const begins = `The walk will begin at ${writeDecibel(start.median)} of its peak (median; in the worst tenth of cases below ${writeDecibel(start.worstTenth)}). Light will show in ${share} of cases, on a meter that shows ${writeDecibel(meter.seen)} of it.`;
   const dark = startsDark(start)
     ? ['As likely as not the start is dark: then a search line by line follows.']
     : [];

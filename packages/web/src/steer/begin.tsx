@@ -4,13 +4,16 @@ import {
   cardsByRuler,
   fieldText,
   type Launch,
+  ordinaryMeter,
   readDistance,
   readReadingError,
   readSeed,
   rulerLimits,
   type SteerLayout,
+  type SteerMeter,
   seedFromId,
   startWords,
+  steerMeterWords,
   steerPlan,
   usualCards,
   withinRange,
@@ -18,6 +21,7 @@ import {
 import { type JSX, useMemo, useState } from 'react';
 import { steerTexts } from '../texts/steer.ts';
 import { LengthField } from './length-field.tsx';
+import { useSteerMeter } from './use-steer-meter.ts';
 
 interface BeginProps {
   readonly launch: Launch;
@@ -27,7 +31,7 @@ interface BeginProps {
   /** As they stood in the steer before. */
   readonly cards: Cards | null;
   readonly newId: () => string;
-  readonly begin: (cards: Cards, practice: number | null) => Promise<void>;
+  readonly begin: (cards: Cards, meter: SteerMeter, practice: number | null) => Promise<void>;
 }
 
 /** Where the cards stand, what is to be expected of them, and the beginning. */
@@ -37,11 +41,16 @@ export function Begin({ launch, layout, isRead, cards: before, newId, begin }: B
   const [seedFailed, setSeedFailed] = useState(false);
   const ruler = cardsByRuler(layout, cards);
   const limits = rulerLimits(layout);
-  const plan = useMemo(() => withinRange(() => steerPlan(launch, cards, layout)), [launch, cards, layout]);
+  const meter = useSteerMeter(launch);
+  const plan = useMemo(
+    () => withinRange(() => steerPlan(launch, cards, layout, meter)),
+    [launch, cards, layout, meter],
+  );
   const practise = (): void => {
     const read = readSeed(seed);
     setSeedFailed(read === null);
-    if (read !== null) void begin(cards, read);
+    // a simulated bench has no meter of one's own
+    if (read !== null) void begin(cards, ordinaryMeter, read);
   };
   return (
     <section aria-labelledby="steer-cards">
@@ -75,13 +84,14 @@ export function Begin({ launch, layout, isRead, cards: before, newId, begin }: B
           {startWords(plan.value).map((line) => (
             <li key={line}>{line}</li>
           ))}
+          <li>{steerMeterWords(meter)}</li>
         </ul>
       ) : (
         <p role="alert">{plan.why}</p>
       )}
       {!isRead && <p className="quiet">{steerTexts.readFirst}</p>}
       <div className="choices">
-        <button type="button" disabled={!isRead || !plan.ok} onClick={() => void begin(cards, null)}>
+        <button type="button" disabled={!isRead || !plan.ok} onClick={() => void begin(cards, meter, null)}>
           {steerTexts.begin}
         </button>
         <button type="button" disabled={!plan.ok} onClick={practise}>

@@ -1,26 +1,31 @@
 import {
   answerEntry,
   type HiddenBench,
+  isSamePlan,
   type KeptSteer,
   type Launch,
   paceWords,
   practisedSteer,
+  readLaunch,
   replaySteer,
   type SteerAnswer,
-  type SteerLayout,
   type SteerNow,
   type SteerPlan,
   type StepWords,
   servingWords,
   steerAnswerWords,
+  steerLayout,
+  steerMeterWords,
   steerPlan,
   steerRemarkWords,
   steerStepWords,
   steerVerdictWords,
+  unsteeredBench,
   withinRange,
 } from '@coreward/bench';
 import { type JSX, useMemo, useState } from 'react';
 import { PageLink } from '../frame/navigation.tsx';
+import { useVersion } from '../keeping/use-version.ts';
 import { steerTexts } from '../texts/steer.ts';
 import { AnswerTo } from './answer-to.tsx';
 import { CardsView, lastSeen } from './cards-view.tsx';
@@ -31,38 +36,64 @@ import type { SteerBook } from './use-steer-book.ts';
 interface SessionProps {
   /** Of the launch. */
   readonly id: string;
+  /** As it is now. */
   readonly launch: Launch;
-  readonly layout: SteerLayout;
   readonly kept: KeptSteer;
-  /** The practice bench; null on a real one. */
-  readonly hidden: HiddenBench | null;
+  /** The version of the launch that the steer was begun with, where it is not the newest; null: it is, or nobody knows. */
+  readonly before: number | null;
   readonly steers: SteerBook;
   readonly again: () => void;
 }
 
-/** A steer that was begun: where it stands, what to do now, and what was done. */
+/** A steer that was begun: where it stands, what to do now, and what was done. It keeps to the launch it was begun with. */
 export function Session(props: SessionProps): JSX.Element {
-  const { launch, layout, kept, again } = props;
+  const { id, launch, kept, before, again } = props;
+  const text = useVersion(id, before);
+  const isWaiting = before !== null && text === null;
   const stands = useMemo(
     () =>
       withinRange(() => {
-        const plan = steerPlan(launch, kept.cards, layout);
-        return { plan, now: replaySteer(plan, kept.answers) };
+        const steered = text === null ? launch : readLaunch(text, 'launch');
+        const { cards, meter, practice, answers } = kept;
+        const planOf = (one: Launch) => steerPlan(one, cards, steerLayout(one), meter);
+        const plan = planOf(steered);
+        const newest = text === null ? null : withinRange(() => planOf(launch));
+        return {
+          plan,
+          hidden: practice === null ? null : unsteeredBench(steered, practice),
+          now: isWaiting ? null : replaySteer(plan, answers),
+          isChanged: newest !== null && !(newest.ok && isSamePlan(plan, newest.value)),
+        };
       }),
-    [launch, layout, kept],
+    [launch, text, kept, isWaiting],
+  );
+  const beginAnew = (
+    <button type="button" onClick={again}>
+      {steerTexts.again}
+    </button>
   );
   if (!stands.ok) {
     return (
       <section>
         <p role="alert">{steerTexts.changed}</p>
         <p>{stands.why}</p>
-        <button type="button" onClick={again}>
-          {steerTexts.again}
-        </button>
+        {beginAnew}
       </section>
     );
   }
-  return <Standing {...props} {...stands.value} />;
+  const { now, isChanged, ...value } = stands.value;
+  if (now === null) return <p className="quiet">{steerTexts.waiting}</p>;
+  return (
+    <>
+      {isChanged && (
+        <section className="steer-remark" role="status">
+          <p>{steerTexts.goesOnAsBegun}</p>
+          {beginAnew}
+        </section>
+      )}
+      <Standing {...props} {...value} now={now} />
+    </>
+  );
 }
 
 function Standing({
@@ -73,7 +104,12 @@ function Standing({
   again,
   plan,
   now,
-}: SessionProps & { readonly plan: SteerPlan; readonly now: SteerNow }): JSX.Element {
+}: SessionProps & {
+  readonly plan: SteerPlan;
+  readonly now: SteerNow;
+  /** The practice bench; null on a real one. */
+  readonly hidden: HiddenBench | null;
+}): JSX.Element {
   const [failed, setFailed] = useState(false);
   const [busy, setBusy] = useState(false);
   // where a camera's marks lie: it may stay where it is from one reading to the next
@@ -119,7 +155,9 @@ function Standing({
       {ask?.step.kind === 'raster' && (
         <>
           <RasterView plan={plan} step={ask.step} />
-          <p className="quiet">{paceWords(plan, ask.step.boxes)}</p>
+          <p className="quiet">
+            {paceWords(plan, ask.step.boxes)} {steerMeterWords(plan.meter)}
+          </p>
         </>
       )}
       {ask !== null && (

@@ -4,9 +4,9 @@ import {
   everyStep,
   type Hazard,
   readingOf,
+  type SteerMeter,
   type StepName,
   steerLayout,
-  unsteeredBench,
   withinRange,
 } from '@coreward/bench';
 import { type JSX, useMemo, useState } from 'react';
@@ -14,7 +14,7 @@ import { type Cautioned, CautionedLaunch, Unreadable } from '../cautions/caution
 import { WhoDecides } from '../cautions/cautions-page.tsx';
 import { HazardLines } from '../cautions/hazard-lines.tsx';
 import { StepView } from '../cautions/steps-page.tsx';
-import { useKeeping } from '../keeping/use-keeping.ts';
+import { useKeeping, useKept } from '../keeping/use-keeping.ts';
 import { steerTexts } from '../texts/steer.ts';
 import { Begin } from './begin.tsx';
 import { Session } from './session.tsx';
@@ -84,14 +84,16 @@ function Steer({
   readonly steers: SteerBook;
 }): JSX.Element {
   const { world } = useKeeping();
+  const { launches, unkept } = useKept();
   const [anew, setAnew] = useState<string | null>(null);
   const [failed, setFailed] = useState(false);
   const { kept } = steers;
-  const seed = kept?.practice ?? null;
-  const hidden = useMemo(() => (seed === null ? null : unsteeredBench(launch, seed)), [launch, seed]);
+  // what is not kept yet has no version to come back to
+  const isKept = !unkept.some(({ thing }) => thing.kind === 'launch' && thing.id === id);
+  const newest = isKept ? (launches.get(id)?.version ?? null) : null;
   if (kept === null || anew === kept.session) {
-    const begin = async (cards: Cards, practice: number | null): Promise<void> => {
-      const begun = { session: world.newId(), cards, practice };
+    const begin = async (cards: Cards, meter: SteerMeter, practice: number | null): Promise<void> => {
+      const begun = { session: world.newId(), cards, version: newest, meter, practice };
       setFailed(!(await steers.enter(begunEntry(begun))));
     };
     return (
@@ -104,7 +106,8 @@ function Steer({
   return (
     <Session
       key={kept.session}
-      {...{ id, launch, layout, kept, hidden, steers }}
+      {...{ id, launch, kept, steers }}
+      before={kept.version === newest ? null : kept.version}
       again={() => setAnew(kept.session)}
     />
   );

@@ -121,5 +121,7 @@ export const steerTexts = {
   waiting: 'Asking the station …',
   noBook: 'The station does not answer, so nothing would be kept. Try again when it does.',
   cannot: 'This launch cannot be steered',
+  goesOnAsBegun:
+    'The lengths or parts of this launch were changed since this steer was begun. It goes on with those it was begun with, as its answers were given for them. If the bench itself was changed, start anew.',
   changed: 'The launch has changed since this steer was begun, and its answers no longer fit.',
 } as const;
