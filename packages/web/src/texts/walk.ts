@@ -13,7 +13,7 @@ export const walkTexts = {
     taught:
       'by rule, as it is taught at benches: needs no lengths. More turns, and it cannot say how much is missing',
     whichWhen:
-      'Not sure? By calculation: in simulated walks it missed the peak less often even where the focal length was a third off. By rule where lengths and focal length are guesses, or to learn the walk by heart.',
+      'Not sure? By calculation: in simulated walks it missed the peak less often, even with a focal length a third off. By rule where they are not known even so well, or to learn the walk by heart.',
     whichByEye: 'An eye gives no numbers to calculate with: by rule.',
     real: 'Walk this bench',
     practice: 'Practise on a simulated bench',
