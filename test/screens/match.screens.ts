@@ -95,3 +95,20 @@ test('a long match shows how far it is and can be stopped', async ({ opened: pag
   await expect(page.getByText('Stopped.')).toBeVisible();
   await expect(page.getByRole('progressbar')).toHaveCount(0);
 });
+
+test('on a phone every combination stands whole, and its launch is one press away', async ({
+  opened: page,
+}) => {
+  await page.setViewportSize({ width: 360, height: 740 });
+  await page.getByRole('link', { name: 'match', exact: true }).click();
+  const first = page.getByRole('table', { name: 'All combinations' }).locator('tbody tr').first();
+  await expect(first).toBeVisible();
+  const right = await first.evaluate((row) =>
+    Math.max(...[...row.querySelectorAll('*')].map((one) => one.getBoundingClientRect().right)),
+  );
+  expect(right).toBeLessThanOrEqual(360);
+  // each cell is still known by what it holds
+  await expect(first.getByRole('rowheader')).toHaveCount(1);
+  await first.getByRole('button', { name: /^make a launch/u }).click();
+  await expect(page).toHaveURL(/\/launch\/[0-9a-f-]{36}$/u);
+});

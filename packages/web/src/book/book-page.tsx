@@ -59,7 +59,7 @@ function Line({ line }: { readonly line: BookLine }): JSX.Element {
       return (
         <div>
           {bookTexts.inventedLaidIn}{' '}
-          <span className="quiet">{line.parts.map(({ name }) => name).join(', ')}</span>
+          <span className="quiet">{line.parts.map(({ name }) => name).join('; ')}</span>
         </div>
       );
     case 'entry':

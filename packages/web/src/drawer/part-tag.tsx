@@ -55,16 +55,16 @@ export function PartTag({
       </p>
       <p className="facts">
         <PageLink to={{ page: 'part-versions', id }}>{drawerTexts.versions}</PageLink>
+        <button
+          type="button"
+          className="quiet-button"
+          onClick={() =>
+            keeping.change(thing, { text, putAway: true, invented }, drawerTexts.whatAway(name), here)
+          }
+        >
+          {drawerTexts.putAway(kind)}
+        </button>
       </p>
-      <button
-        type="button"
-        className="quiet-button"
-        onClick={() =>
-          keeping.change(thing, { text, putAway: true, invented }, drawerTexts.whatAway(name), here)
-        }
-      >
-        {drawerTexts.putAway(kind)}
-      </button>
     </div>
   );
 }

@@ -44,8 +44,10 @@ export function MatchTable({
                 </button>
               </th>
             ))}
-            <th scope="col">{matchTexts.plug}</th>
-            <th scope="col" className="no-print">
+            <th scope="col" className="column-plug">
+              {matchTexts.plug}
+            </th>
+            <th scope="col" className="column-act no-print">
               {matchTexts.act}
             </th>
           </tr>
@@ -56,7 +58,10 @@ export function MatchTable({
               {columns.map((each) => (
                 <Cell key={each} row={row} column={each} />
               ))}
-              <td className={row.connector === 'must not meet' ? 'warn' : 'quiet'}>
+              <td
+                className={`column-plug ${row.connector === 'must not meet' ? 'warn' : 'quiet'}`}
+                data-label={matchTexts.plug}
+              >
                 {matchTexts.plugs[row.connector]}
               </td>
               <td className="no-print">

@@ -65,7 +65,7 @@ function Devices({ here }: { readonly here: boolean }): JSX.Element {
         </p>
       )}
       {answer !== null && (
-        <section>
+        <section className="pairing-part">
           <h2>{pairingTexts.devices}</h2>
           {answer.devices.length === 0 && <p className="quiet">{pairingTexts.none}</p>}
           <ul className="devices">
