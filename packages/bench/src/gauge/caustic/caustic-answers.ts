@@ -38,7 +38,7 @@ export function causticAnswers(readings: CausticReadings, axis = ''): readonly G
     which.map((name) => undetermined(`${prefix}${name}`, because, add));
   if (fit === null) return none(samePlaces);
   if (fit.waist === null || fit.doubts === null) return coneAlone(fit, prefix);
-  const { waist, doubts, freedom } = fit;
+  const { waist, doubts, freedom, doubtFreedom } = fit;
   const reach = reachOf(readings, fit);
   const answer = (
     name: string,
@@ -52,7 +52,7 @@ export function causticAnswers(readings: CausticReadings, axis = ''): readonly G
     if (lack !== null) return undetermined(quantity, lack.because, lack.add);
     const scatter: Doubt =
       freedom > 0
-        ? { from: 'scatter of the diameters', uncertainty, freedom }
+        ? { from: 'scatter of the diameters', uncertainty, freedom: doubtFreedom }
         : { from: 'reading of one diameter, as stated or assumed', uncertainty };
     return determined({ quantity, value, doubts: [scatter, ...more], weak: reach.weak, ...limits });
   };

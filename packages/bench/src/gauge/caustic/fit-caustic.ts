@@ -28,6 +28,8 @@ export interface CausticFit {
     readonly sourceDoubt: number;
   } | null;
   readonly freedom: number;
+  /** Degrees of freedom of the doubts: fewer where the kind of scatter had to be learnt from the readings, too. */
+  readonly doubtFreedom: number;
   /** Scatter of one diameter, as a share of it. */
   readonly scatter: number;
   /** Diameters of the fitted curve at the readings' places, m; NaN where it has none. */
@@ -64,11 +66,13 @@ export function fitCaustic(
   const curve = t.map((x) => Math.sqrt(a + b * x + c * x * x));
   const product = 4 * a * c - b * b;
   const scatter = Math.sqrt(variance) / 2;
-  if (!(c > 0)) return { waist: null, doubts: null, cone: null, freedom, scatter, curve };
+  if (!(c > 0))
+    return { waist: null, doubts: null, cone: null, freedom, doubtFreedom: freedom, scatter, curve };
   const covariances =
     byLength === null
       ? covariancesOf(fit, t, spread > muchScatter ? curve : diameters, variance)
       : [fit.inverse.map((row) => row.map((x) => x * variance))];
+  const doubtFreedom = byLength !== null || covariances.length > 1 ? freedom / 2 : freedom;
   /** Of what moves with the three coefficients by these slopes: the larger where two kinds of scatter are likely. */
   const along = (slopes: readonly number[]): number =>
     Math.max(...covariances.map((covariance) => alongSlopes(slopes, covariance)));
@@ -81,7 +85,7 @@ export function fitCaustic(
       divergenceDoubt,
       sourceDoubt: positionDoubt,
     };
-    return { waist: null, doubts: null, cone, freedom, scatter, curve };
+    return { waist: null, doubts: null, cone, freedom, doubtFreedom, scatter, curve };
   }
   const root = Math.sqrt(product);
   const [waistDiameter, fullDivergence] = [root / (2 * Math.sqrt(c)), Math.sqrt(c)];
@@ -104,7 +108,7 @@ export function fitCaustic(
     ),
     parameterProduct: along([(4 * c) / (2 * root), -b / root, (4 * a) / (2 * root)]) / 8,
   };
-  return { waist, doubts, cone: null, freedom, scatter, curve };
+  return { waist, doubts, cone: null, freedom, doubtFreedom, scatter, curve };
 }
 
 /** Whether diameters clearly scatter by the same length everywhere, and not by a share of themselves. */
