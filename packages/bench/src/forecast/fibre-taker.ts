@@ -127,10 +127,10 @@ export function takenByRays(profile: 'step' | 'graded', offer: Offer): Taken {
 }
 
 /** Rays of the bench as stated, where an exact count takes long. */
-export const manyRays = raySample(16_384, 7);
+export const manyRays = (): RaySample => raySample(16_384, 7);
 
 /** The rays of a forecast's draws. */
-export const spreadRays = raySample(512, 7);
+export const spreadRays = (): RaySample => raySample(512, 7);
 
 /** Share of rays, by a fixed sample: fast enough for hundreds of draws. */
 export function takenBySampledRays(profile: 'step' | 'graded', offer: Offer, rays: RaySample): Taken {

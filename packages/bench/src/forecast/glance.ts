@@ -76,7 +76,7 @@ function glanceAt(launch: Launch, before: Glance | null): Glance {
   const plainly = unlessTheSame((beam) => {
     const offer: Offer = { beam, pupil: null, wavelength, coreRadius, numericalAperture };
     return taker.set === null
-      ? takenBySampledRays(taker.profile, offer, spreadRays)
+      ? takenBySampledRays(taker.profile, offer, spreadRays())
       : takenByModes(taker.set, offer, glanceTolerance);
   });
   const taken = (beam: FacetBeam, pupil: Pupil | null): Taken =>

@@ -143,7 +143,7 @@ function asking(meeting: Meeting, taker: Taker, right: SetRight | null): Asking 
   const { set } = taker;
   if (set === null) {
     const plainly = unlessTheSame((beam) =>
-      takenBySampledRays(taker.profile, offerOf(beam, null), spreadRays),
+      takenBySampledRays(taker.profile, offerOf(beam, null), spreadRays()),
     );
     return {
       // rays know no stop: what it takes it takes from guided and lost light alike

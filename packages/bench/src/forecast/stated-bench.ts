@@ -104,7 +104,7 @@ export function statedBench(launch: Launch): StatedBench {
     vNumber <= summedUpTo(beam)
       ? null
       : (offered: FacetBeam, pupil: Pupil | null): number =>
-          takenBySampledRays(profile, offerWith(offered, null), manyRays).guided *
+          takenBySampledRays(profile, offerWith(offered, null), manyRays()).guided *
           stopTransmission(offered, pupil, wavelength);
   const exactly = (offered: FacetBeam, pupil: Pupil | null) => taken(offered, pupil, exactTolerance);
   const budget = budgetOf(

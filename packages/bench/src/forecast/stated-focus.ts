@@ -82,7 +82,7 @@ export function statedFocus(meeting: Meeting, taker: Taker): StatedFocus {
 function byRays(meeting: Meeting, taker: Taker, quick: number): number {
   if (meeting.beam.waistZX === meeting.beam.waistZY) return quick;
   const share = (beam: FacetBeam) =>
-    takenBySampledRays(taker.profile, { ...meeting, beam, pupil: null }, manyRays).guided;
+    takenBySampledRays(taker.profile, { ...meeting, beam, pupil: null }, manyRays()).guided;
   const at = (distance: number) => share(beamAt(meeting, distance, null));
   if (at(quick) > 1 - raysError) return quick;
   const found = mostLightAt({ ...meeting, pupil: null }, depthFor(meeting, taker), share);

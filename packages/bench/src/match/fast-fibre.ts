@@ -1,4 +1,4 @@
-import { type FacetBeam, overlapOf, type RaySample, raySample } from '@coreward/optics';
+import { type FacetBeam, overlapOf, raySample } from '@coreward/optics';
 import { focusDepth } from '../forecast/best-focus.ts';
 import { drawnBestDistance } from '../forecast/drawn-focus.ts';
 import {
@@ -36,12 +36,12 @@ export interface FastFibre {
 interface Fineness {
   readonly step: number;
   readonly tolerance: number;
-  readonly rays: RaySample;
+  readonly rays: number;
 }
 
-const fine: Fineness = { step: 0.25, tolerance: 3e-4, rays: raySample(4096, 7) };
-const rough: Fineness = { step: 0.5, tolerance: 1e-2, rays: raySample(1024, 7) };
-const single: Fineness = { step: 0, tolerance: 1e-3, rays: raySample(512, 7) };
+const fine: Fineness = { step: 0.25, tolerance: 3e-4, rays: 4096 };
+const rough: Fineness = { step: 0.5, tolerance: 1e-2, rays: 1024 };
+const single: Fineness = { step: 0, tolerance: 1e-3, rays: 512 };
 
 /** Rungs of the mode ladders: enough for that. */
 const rungs = 32;
@@ -153,7 +153,7 @@ function manyModed(profile: 'step' | 'graded', vNumber: number): Asked {
     taker,
     fundamentalTaker: { ...taker, suits: 'fundamental', bestRadius: radius, bestShare },
     take: (offer, { tolerance, rays }) => ({
-      guided: takenBySampledRays(profile, offer, rays).guided,
+      guided: takenBySampledRays(profile, offer, raySample(rays, 7)).guided,
       fundamental: share(offer.wavelength, offer.coreRadius, offer.beam, tolerance),
       powers: null,
     }),

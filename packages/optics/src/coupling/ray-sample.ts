@@ -5,10 +5,23 @@ import type { BeamMoments } from './phase-space.ts';
 /** Rays drawn evenly from a standard normal in (x, y, θx, θy), four numbers a ray. */
 export type RaySample = Float64Array;
 
-/** @param count a power of two spreads them most evenly */
+const made = new Map<string, RaySample>();
+
+/**
+ * Made when first asked for and kept: sixteen thousand rays take as long as a forecast. The array is shared, so never write
+ * into it.
+ *
+ * @param count a power of two spreads them most evenly
+ */
 export function raySample(count: number, seed: number): RaySample {
-  const points = sobolPoints(count, 4, seed);
-  return Float64Array.from(points, (p) => normalQuantile(Math.min(Math.max(p, 1e-12), 1 - 1e-12)));
+  const key = `${count} ${seed}`;
+  let rays = made.get(key);
+  if (rays === undefined) {
+    const points = sobolPoints(count, 4, seed);
+    rays = Float64Array.from(points, (p) => normalQuantile(Math.min(Math.max(p, 1e-12), 1 - 1e-12)));
+    made.set(key, rays);
+  }
+  return rays;
 }
 
 /** What of a beam a highly multimode fibre guides, by rays; the same model as {@link phaseSpaceFraction}. */
