@@ -1,5 +1,6 @@
-import { type Forecast, forecast, type Launch, launchWith, readLaunch } from '@coreward/bench';
+import { forecast, type Launch, launchWith, readLaunch } from '@coreward/bench';
 import { expose } from 'comlink';
+import { type ToldForecast, toldForecast } from './told-forecast.ts';
 
 /** A launch document, and what a hand holds of it: another value (SI) at one key. */
 export interface ForecastQuestion {
@@ -9,7 +10,7 @@ export interface ForecastQuestion {
 
 /** What the worker does, apart from the hand. */
 export interface ForecastWorker {
-  readonly forecast: (question: ForecastQuestion) => Forecast;
+  readonly forecast: (question: ForecastQuestion) => ToldForecast;
 }
 
 /** While a hand turns a length the text stays as it is, and to read it takes a tenth of a forecast. */
@@ -26,7 +27,7 @@ const launchOf = readOnce();
 const worker: ForecastWorker = {
   forecast({ text, inHand }) {
     const launch = launchOf(text);
-    return forecast(inHand === null ? launch : launchWith(launch, inHand.key, inHand.value));
+    return toldForecast(forecast(inHand === null ? launch : launchWith(launch, inHand.key, inHand.value)));
   },
 };
 

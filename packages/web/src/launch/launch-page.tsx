@@ -1,14 +1,9 @@
 import {
-  assumptionSection,
-  cautionSection,
-  type Forecast,
-  farEndSection,
   type Glance,
   glance,
   headline,
   type Launch,
   type LengthToTurn,
-  launchTerms,
   launchWith,
   lightLine,
   type Moved,
@@ -16,14 +11,9 @@ import {
   Refusal,
   type RefusedPlace,
   readLaunch,
-  remarkSections,
-  spotSection,
-  toleranceSection,
-  verdictBlocks,
   withRanges,
 } from '@coreward/bench';
-import { type JSX, memo, useEffect, useMemo, useRef, useState } from 'react';
-import { LineHazards } from '../cautions/line-hazards.tsx';
+import { type JSX, lazy, memo, Suspense, useEffect, useMemo, useRef, useState } from 'react';
 import { launchTexts } from '../texts/launch.ts';
 import { accentFor } from '../theme/accent.ts';
 import { FocusView } from './focus-view.tsx';
@@ -33,9 +23,15 @@ import { MeasureNext } from './measure-next.tsx';
 import { Blocks, SectionView } from './section-view.tsx';
 import { Stairs } from './stairs.tsx';
 import { Tag } from './tag.tsx';
+import type { ToldForecast } from './told-forecast.ts';
 import { type ForecastState, useForecast } from './use-forecast.ts';
 import { useRested } from './use-rested.ts';
 import './launch.css';
+
+// the light can be pressed and turned before it is walked for its hazards
+const LineHazards = lazy(async () => ({
+  default: (await import('../cautions/line-hazards.tsx')).LineHazards,
+}));
 
 type Seen<T> =
   | { readonly ok: true; readonly value: T }
@@ -46,8 +42,9 @@ export function LaunchPage({ id, text, onChange, parts }: LaunchPageProps): JSX.
   const [chosen, setChosen] = useState<string | null>(null);
   const [hand, setHand] = useState<{ readonly key: string; readonly value: number } | null>(null);
   const read = useMemo(() => attempt(() => readLaunch(text, 'launch')), [text]);
-  const seen = useGlance(read, hand);
+  // the first of all: its worker is loaded while the page works out what it shows
   const asked = useForecast(text, hand);
+  const seen = useGlance(read, hand);
   const { forecast } = asked;
   useAccent(seen?.meeting.wavelength ?? null);
   const line = useMemo(() => {
@@ -56,10 +53,7 @@ export function LaunchPage({ id, text, onChange, parts }: LaunchPageProps): JSX.
     return lightLine({ ...seen, ledger });
   }, [seen, forecast]);
   const rested = useRested(line, hand !== null);
-  const verdict = useMemo(
-    () => forecast !== null && <Blocks blocks={verdictBlocks(forecast).slice(1)} />,
-    [forecast],
-  );
+  const limits = useMemo(() => forecast !== null && <Blocks blocks={forecast.limits} />, [forecast]);
 
   if (!read.ok || seen === null || line === null || rested === null) {
     const refused = read.ok ? [] : read.refused;
@@ -87,7 +81,7 @@ export function LaunchPage({ id, text, onChange, parts }: LaunchPageProps): JSX.
     <div className={asked.state === 'fresh' ? 'launch' : 'launch stale'}>
       <header className="launch-head">
         <Answer seen={seen} asked={asked} />
-        {verdict}
+        {limits}
       </header>
       <LineView
         line={line}
@@ -98,7 +92,11 @@ export function LaunchPage({ id, text, onChange, parts }: LaunchPageProps): JSX.
         chosen={chosen}
         onChoose={setChosen}
         // of the launch as it is kept: a hand on its way would have it computed anew at every turn
-        hazards={(places) => <LineHazards id={id} launch={read.value} parts={rested.parts} {...places} />}
+        hazards={(places) => (
+          <Suspense fallback={null}>
+            <LineHazards id={id} launch={read.value} parts={rested.parts} {...places} />
+          </Suspense>
+        )}
       />
       {part !== null && (
         <Tag
@@ -129,7 +127,7 @@ export function LaunchPage({ id, text, onChange, parts }: LaunchPageProps): JSX.
 function Answer({ seen, asked }: { readonly seen: Glance; readonly asked: ForecastState }): JSX.Element {
   const { forecast, state, takesLong, stop, again } = asked;
   const value = seen.outputPower;
-  const range = forecast?.output.power;
+  const range = forecast?.power;
   const power = { value, low: range?.low ?? value, high: range?.high ?? value };
   const told = headline(power, seen.budget.output);
   return (
@@ -172,27 +170,18 @@ const Words = memo(function Words({
   forecast,
 }: {
   readonly id: string;
-  readonly forecast: Forecast;
+  readonly forecast: ToldForecast;
 }): JSX.Element {
   return (
     <>
-      {remarkSections(forecast).map((section) => (
+      {forecast.remarks.map((section) => (
         <SectionView key={section.heading} section={section} />
       ))}
-      <MeasureNext id={id} forecast={forecast} />
-      <SectionView section={cautionSection(forecast)} className="words cautions" />
+      <MeasureNext id={id} measureNext={forecast.measureNext} />
+      <SectionView section={forecast.cautions} className="words cautions" />
       <details>
         <summary>{launchTexts.more}</summary>
-        {[
-          spotSection(forecast),
-          farEndSection(forecast),
-          toleranceSection(forecast),
-          {
-            heading: 'On the bench',
-            blocks: [{ kind: 'terms' as const, rows: launchTerms(forecast.launch) }],
-          },
-          assumptionSection(forecast),
-        ].map((section) => (
+        {forecast.more.map((section) => (
           <SectionView key={section.heading} section={section} />
         ))}
       </details>

@@ -1,26 +1,24 @@
-import { type Forecast, measurementSection, measurementsTold } from '@coreward/bench';
 import type { JSX } from 'react';
 import { PageLink } from '../frame/navigation.tsx';
 import { launchTexts } from '../texts/launch.ts';
 import { Blocks } from './section-view.tsx';
+import type { ToldForecast } from './told-forecast.ts';
 
 /** What to measure next, each with the way to its gauge. */
 export function MeasureNext({
   id,
-  forecast,
+  measureNext: { heading, blocks, gauges },
 }: {
   readonly id: string;
-  readonly forecast: Forecast;
+  readonly measureNext: ToldForecast['measureNext'];
 }): JSX.Element {
-  const { heading, blocks } = measurementSection(forecast);
-  const told = measurementsTold(forecast);
   return (
     <section className="words">
       <h2>{heading}</h2>
       <Blocks blocks={blocks.filter(({ kind }) => kind === 'text')} />
-      {told.length > 0 && (
+      {gauges.length > 0 && (
         <ol>
-          {told.map(({ text, gauge, quantity }) => (
+          {gauges.map(({ text, gauge, quantity }) => (
             <li key={text}>
               {text}{' '}
               <PageLink to={{ page: 'gauge', gauge, about: { kind: 'launch', id }, fills: quantity }}>

@@ -1,12 +1,12 @@
-import type { Forecast } from '@coreward/bench';
 import { type Remote, wrap } from 'comlink';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { type AskNewest, askNewest } from './ask-newest.ts';
 import type { ForecastQuestion, ForecastWorker } from './forecast-worker.ts';
+import type { ToldForecast } from './told-forecast.ts';
 
 /** The newest forecast there is, and how it stands with the newest question. */
 export interface ForecastState {
-  readonly forecast: Forecast | null;
+  readonly forecast: ToldForecast | null;
   /** `failed`: it could not be answered; `stopped`: somebody did not want to wait. */
   readonly state: 'fresh' | 'coming' | 'failed' | 'stopped';
   /** Whether one has waited so long that one may want to stop it. */
@@ -27,7 +27,7 @@ export function useForecast(text: string, inHand: ForecastQuestion['inHand']): F
   const asker = useRef<Asker | null>(null);
   const [told, setTold] = useState<{
     readonly question: ForecastQuestion;
-    readonly forecast: Forecast;
+    readonly forecast: ToldForecast;
   } | null>(null);
   const [failed, setFailed] = useState<ForecastQuestion | null>(null);
   const [stopped, setStopped] = useState<ForecastQuestion | null>(null);
@@ -36,10 +36,13 @@ export function useForecast(text: string, inHand: ForecastQuestion['inHand']): F
     asker.current?.end();
     asker.current = null;
   }, []);
-  const ask = useCallback((question: ForecastQuestion): void => {
+  const awaken = useCallback((): Asker => {
     asker.current ??= newAsker((answered, forecast) => setTold({ question: answered, forecast }), setFailed);
-    asker.current.ask(question);
+    return asker.current;
   }, []);
+  // already while the page is drawn for the first time: the worker takes as long to be loaded
+  useState(awaken);
+  const ask = useCallback((question: ForecastQuestion): void => awaken().ask(question), [awaken]);
   useEffect(() => end, [end]);
   const key = inHand?.key ?? null;
   const value = inHand?.value ?? null;
@@ -95,13 +98,13 @@ interface Asker {
 }
 
 function newAsker(
-  tell: (question: ForecastQuestion, forecast: Forecast) => void,
+  tell: (question: ForecastQuestion, forecast: ToldForecast) => void,
   fail: (question: ForecastQuestion) => void,
 ): Asker {
   const worker = new Worker(new URL('./forecast-worker.ts', import.meta.url), { type: 'module' });
   const remote: Remote<ForecastWorker> = wrap<ForecastWorker>(worker);
   const newest = askNewest(
-    (question: ForecastQuestion) => remote.forecast(question) as Promise<Forecast>,
+    (question: ForecastQuestion) => remote.forecast(question) as Promise<ToldForecast>,
     tell,
     (question) => fail(question),
   );

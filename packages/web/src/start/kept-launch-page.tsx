@@ -10,7 +10,9 @@ import { startTexts } from '../texts/start.ts';
 import { launchName } from './launch-name.ts';
 import './start.css';
 
-const LaunchPage = lazy(async () => ({ default: (await import('../launch/launch-page.tsx')).LaunchPage }));
+// begun at once, while the station is asked for the launch
+const launchPage = import('../launch/launch-page.tsx');
+const LaunchPage = lazy(async () => ({ default: (await launchPage).LaunchPage }));
 
 /** A launch of the bench book: its name and what can be done with it as a whole, around its light. */
 export function KeptLaunchPage({ id }: { readonly id: string }): JSX.Element {
