@@ -1,7 +1,6 @@
 import { X509Certificate } from 'node:crypto';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { generate } from 'selfsigned';
 import { tellingTrouble } from '../bench-book/book-trouble.ts';
 import { ownNames } from './door.ts';
 
@@ -39,6 +38,8 @@ export async function certificateIn(
     const kept = { certificate, privateKey, fingerprint: fingerprintOf(certificate) };
     if (Date.parse(new X509Certificate(certificate).validTo) - now.getTime() > renewWithin) return kept;
   }
+  // an eighth of a start, for a certificate that one start in a year makes
+  const { generate } = await import('selfsigned');
   const made = await generate([{ name: 'commonName', value: 'Coreward station' }], {
     keyType: 'ec',
     curve: 'P-256',
