@@ -98,3 +98,19 @@ test('a cone read to half millimetres is no surer than a ruler, though its radii
   const slope = 0.25 / Math.sqrt(12) / Math.sqrt(500);
   expect(found.uncertainty! / (slope / Math.hypot(1, 0.225) ** 3)).toBeCloseTo(1, 6);
 });
+
+test('a screw of 0.25 mm pitch and 38 mm lever tilts its mirror by 6.579 mrad a turn, and the spot moves twice that far', () => {
+  // 2 · 0.25/38 · 2 m = 26.3158 mm for each turn
+  const found = answers('screw-turns', '# distance: 2 m\nturns,spot (mm)\n0,0\n1,26.3158\n2,52.6316\n');
+  expect(found('mirror_rad_per_turn').value!).toBeCloseTo(0.25 / 38, 7);
+  expect(found('beam_rad_per_turn').value!).toBeCloseTo(0.5 / 38, 7);
+  expect(found('lever_m').value!).toBeCloseTo(38e-3, 6);
+});
+
+test('near a long lens the light sent backwards is as wide as the lens images it, counted from its focus', () => {
+  // 635 nm, a mode of 300 µm, f = 100 mm: in the focus 2λf/(π·300 µm) = 0.26950 mm wide; spread by 300 µm·(d/f − 1)
+  const wide = (d: number) => Math.hypot(0.2695, 0.3 * (d / 0.1 - 1));
+  const text = `# wavelength: 635 nm\n# mode field diameter: 300 µm\n# diameter uncertainty: 0.01 mm\n# focal length about: 100 mm\ndistance (m),diameter (mm)\n0.3,${wide(0.3)}\n0.4,${wide(0.4)}\n0.6,${wide(0.6)}\n`;
+  // the waist is written to four digits
+  expect(answers('far-wall-spot', text)('focalLength_m').value! / 0.1).toBeCloseTo(1, 4);
+});
