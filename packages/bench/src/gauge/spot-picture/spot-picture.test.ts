@@ -59,6 +59,8 @@ test('a large spot, looked at in blocks of pixels, has the same width and place'
   // noise of a hundredth over some ten thousand pixels: a few thousandths
   expect(Math.abs(answer('d4sigmaMajor_px').value! / 176 - 1)).toBeLessThan(5e-3);
   expect(Math.abs(answer('d4sigmaMinor_px').value! / 124 - 1)).toBeLessThan(5e-3);
+  // of both axes the root of the mean square: ISO 11146-1, the diameter of a beam that is not round (from memory)
+  expect(Math.abs(answer('d4sigma_px').value! / Math.hypot(176, 124) / Math.SQRT1_2 - 1)).toBeLessThan(5e-3);
   // short over long
   expect(answer('ellipticity').value!).toBeCloseTo(124 / 176, 2);
   expect(Math.abs(answer('centroidX_px').value! - 430.4)).toBeLessThan(0.2);
