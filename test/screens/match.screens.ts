@@ -112,3 +112,13 @@ test('on a phone every combination stands whole, and its launch is one press awa
   await first.getByRole('button', { name: /^make a launch/u }).click();
   await expect(page).toHaveURL(/\/launch\/[0-9a-f-]{36}$/u);
 });
+
+test('on paper the map has its figures and the table its headings', async ({ opened: page }) => {
+  await page.getByRole('link', { name: 'match', exact: true }).click();
+  const table = page.getByRole('table', { name: 'All combinations' });
+  await expect(table).toBeVisible();
+  await page.emulateMedia({ media: 'print' });
+  await expect(page.locator('.map-cell').first()).toBeVisible();
+  await expect(table.locator('.sort').first()).toBeVisible();
+  await expect(table.getByText('make a launch').first()).toBeHidden();
+});
