@@ -37,6 +37,21 @@ function useAsked(isReady: boolean): readonly [boolean, (asked: boolean) => void
   return [asked && !isReady, setAsked];
 }
 
+/** From the eye to the finger, ms: a press that was meant for what was ready a moment ago counts as meant. */
+const reaction = 700;
+
+/** Whether it is ready, or was a moment ago: readings near a goal waver. */
+function useReadyLately(isReady: boolean): boolean {
+  const { world } = useKeeping();
+  const [lately, setLately] = useState(isReady);
+  useEffect(() => {
+    if (!isReady) return world.after(reaction, () => setLately(false));
+    setLately(true);
+    return undefined;
+  }, [isReady, world]);
+  return isReady || lately;
+}
+
 /**
  * The press that confirms what a live meter has come to; the button says what it takes. One press takes what is ready; what is
  * not is taken by a second one, which says against what.
@@ -44,7 +59,8 @@ function useAsked(isReady: boolean): readonly [boolean, (asked: boolean) => void
 export function LivePad({ step, meter, turn, busy, isReady, onAnswer }: LivePadProps): JSX.Element {
   /** The first of two readings that a step asks for. */
   const [before, setBefore] = useState<number | null>(null);
-  const [isAsked, setAsked] = useAsked(turn.isReady);
+  const takesAtOnce = useReadyLately(turn.isReady);
+  const [isAsked, setAsked] = useAsked(takesAtOnce);
   const instead = useId();
   // of two presses the second waits for what it is for to be read
   const isRested = usePause(`${before === null ? 'first' : 'second'} ${isAsked}`) && isReady;
@@ -65,7 +81,7 @@ export function LivePad({ step, meter, turn, busy, isReady, onAnswer }: LivePadP
         aria-describedby={isInstead ? instead : undefined}
         onClick={() => {
           if (take === null || !isRested) return;
-          if (!turn.isReady && !isAsked) {
+          if (!takesAtOnce && !isAsked) {
             setAsked(true);
             return;
           }
