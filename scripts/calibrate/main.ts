@@ -1,15 +1,24 @@
-// Prints how often the 90 % intervals of the gauges hold the truth: npm run calibrate:gauges [-- SETS [GAUGE]]
-import { coverageOf, heldShare } from './coverage.ts';
+// Prints how often the 90 % intervals of the gauges hold the truth, as rows of docs/gauges.md, and writes them there where
+// all gauges were asked: npm run calibrate:gauges [-- SETS [GAUGE]]
+import { readFileSync, writeFileSync } from 'node:fs';
+import { between } from '../between-marks.ts';
+import { coverageOf } from './coverage.ts';
+import { calibrationRow, calibrationTable } from './page-rows.ts';
 import { simulators } from './simulators.ts';
 
 const [sets = '500', only] = process.argv.slice(2);
+const page = 'docs/gauges.md';
+const rows: string[] = [];
 
 for (const simulator of simulators) {
   if (only !== undefined && simulator.gauge !== only) continue;
-  console.log(`${simulator.gauge}: ${simulator.what}`);
-  for (const coverage of coverageOf(simulator, Number(sets), 20261125)) {
-    const held = (100 * heldShare(coverage)).toFixed(1).padStart(5);
-    const refused = ((100 * coverage.refused) / coverage.sets).toFixed(1).padStart(5);
-    console.log(`  ${coverage.quantity.padEnd(30)} holds the truth in ${held} %, no figure in ${refused} %`);
-  }
+  const row = calibrationRow(simulator, coverageOf(simulator, Number(sets), 20261125));
+  console.log(row);
+  rows.push(row);
 }
+
+if (only === undefined)
+  writeFileSync(
+    page,
+    between(readFileSync(page, 'utf8'), 'calibration', calibrationTable(Number(sets), rows)),
+  );
