@@ -45,6 +45,10 @@ test('a foreign name that was made to point here is not answered (DNS rebinding)
       const foreign = await ask(station.address, { headers: { host } });
       expect(foreign.status).toBe(403);
       expect(foreign.headers['set-cookie']).toBeUndefined();
+      // who opened the address in a browser is told in a page
+      const opened = await ask(station.address, { headers: { host, accept: 'text/html,*/*;q=0.8' } });
+      expect([opened.status, opened.headers['set-cookie']]).toEqual([403, undefined]);
+      expect(opened.text).toContain('<p>the station does not go by this name. Open the address that');
       const api = await page.ask('/api/launches', { headers: { host, origin: `http://${host}` } });
       expect(api.status).toBe(403);
     }

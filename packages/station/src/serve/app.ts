@@ -17,7 +17,7 @@ import { instrumentHandlers } from './instrument-handlers.ts';
 import { checked } from './malformed.ts';
 import { bodyOf } from './read-body.ts';
 import type { Rooms } from './rooms.ts';
-import { markedPage, noScreens, type ScreenFile } from './screens.ts';
+import { declinedPage, markedPage, noScreens, type ScreenFile } from './screens.ts';
 import { walkHandlers } from './walk-handlers.ts';
 
 /** Set by whoever listens: where the other end of the connection is. */
@@ -128,7 +128,13 @@ export function appFor(door: Door, hosts: () => readonly string[], rooms: Rooms)
   app.onError((error, context) => {
     const declined = declinedOf(error, rooms.fault);
     context.header('Cache-Control', 'no-store');
-    return context.json(declined.answer, refusalCodes[declined.answer.code]);
+    const status = refusalCodes[declined.answer.code];
+    // a browser says so when somebody opened the address; pages and programs get what they can read
+    const isOpened =
+      context.req.header('accept')?.includes('text/html') === true && !context.req.path.startsWith('/api/');
+    return isOpened
+      ? context.html(declinedPage(declined.answer.refused), status)
+      : context.json(declined.answer, status);
   });
   return app;
 }

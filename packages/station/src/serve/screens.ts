@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import { gzipSync } from 'node:zlib';
+import type { RefusalParts } from '@coreward/bench';
 
 /** One file of the built screens, as it is sent. */
 export interface ScreenFile {
@@ -85,3 +86,13 @@ export const noScreens = `<!doctype html>
 <body><h1>Coreward</h1><p>The screens have not been built. Type <code>npm run build</code> in the checkout and start again.</p></body>
 </html>
 `;
+
+/** What stands there for somebody who opened an address that is not answered. */
+export const declinedPage = (refused: readonly RefusalParts[]): string => `<!doctype html>
+<html lang="en">
+<head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>Coreward</title></head>
+<body><h1>Coreward</h1>${refused.map(({ what, mend }) => `<p>${asText(what)}. ${asText(mend)}</p>`).join('')}</body>
+</html>
+`;
+
+const asText = (text: string): string => text.replaceAll('&', '&amp;').replaceAll('<', '&lt;');
