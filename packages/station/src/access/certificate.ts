@@ -39,7 +39,8 @@ export async function certificateIn(
     if (Date.parse(new X509Certificate(certificate).validTo) - now.getTime() > renewWithin) return kept;
   }
   // an eighth of a start, for a certificate that one start in a year makes
-  const { generate } = await import('selfsigned');
+  // by its default: bundled, a CommonJS module has no names of its own
+  const { generate } = (await import('selfsigned')).default;
   const made = await generate([{ name: 'commonName', value: 'Coreward station' }], {
     keyType: 'ec',
     curve: 'P-256',

@@ -40,8 +40,6 @@ export function useForecast(text: string, inHand: ForecastQuestion['inHand']): F
     asker.current ??= newAsker((answered, forecast) => setTold({ question: answered, forecast }), setFailed);
     return asker.current;
   }, []);
-  // already while the page is drawn for the first time: the worker takes as long to be loaded
-  useState(awaken);
   const ask = useCallback((question: ForecastQuestion): void => awaken().ask(question), [awaken]);
   useEffect(() => end, [end]);
   const key = inHand?.key ?? null;
