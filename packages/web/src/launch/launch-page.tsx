@@ -14,6 +14,7 @@ import {
   withRanges,
 } from '@coreward/bench';
 import { type JSX, lazy, memo, Suspense, useEffect, useMemo, useRef, useState } from 'react';
+import { LineHazards } from '../cautions/line-hazards.tsx';
 import { launchTexts } from '../texts/launch.ts';
 import { accentFor } from '../theme/accent.ts';
 import { FocusView } from './focus-view.tsx';
@@ -28,10 +29,9 @@ import { type ForecastState, useForecast } from './use-forecast.ts';
 import { useRested } from './use-rested.ts';
 import './launch.css';
 
-// the light can be pressed and turned before it is walked for its hazards
-const LineHazards = lazy(async () => ({
-  default: (await import('../cautions/line-hazards.tsx')).LineHazards,
-}));
+// The light can be pressed and turned before it is walked for its hazards. They come with the page all the same: where the
+// station went away in between, a caution would be missing.
+const LateHazards = lazy(async () => ({ default: LineHazards }));
 
 type Seen<T> =
   | { readonly ok: true; readonly value: T }
@@ -94,7 +94,7 @@ export function LaunchPage({ id, text, onChange, parts }: LaunchPageProps): JSX.
         // of the launch as it is kept: a hand on its way would have it computed anew at every turn
         hazards={(places) => (
           <Suspense fallback={null}>
-            <LineHazards id={id} launch={read.value} parts={rested.parts} {...places} />
+            <LateHazards id={id} launch={read.value} parts={rested.parts} {...places} />
           </Suspense>
         )}
       />
