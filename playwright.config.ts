@@ -10,7 +10,8 @@ export default defineConfig({
   // much of a test is waiting: for a hand, for a pause, for a browser to start
   workers: 2,
   fullyParallel: false,
-  timeout: 60_000,
+  // a whole page read by axe takes a third of it beside another test
+  timeout: 120_000,
   expect: { timeout: 10_000 },
   reporter: report === undefined ? [['list']] : [['list'], ['json', { outputFile: report }]],
   use: {
