@@ -61,7 +61,7 @@ function heardOf(readings: readonly Reading[]): Heard {
   let now: Shown | null = null;
   for (const reading of readings) {
     window = withHeard(window, reading);
-    const shown = shownNow(window, null);
+    const shown = shownNow(window, null, 0);
     if (shown === null || shown.t !== reading.t) continue;
     now = shown;
     hold = hold === null ? holdFrom(shown) : withShown(hold, shown, 0);
@@ -214,5 +214,5 @@ test('behind a gap nothing from before it counts, and a reading at the upper end
   for (const reading of readingsOf([{ to: 0, seconds: 2 }], 0, quiet)) window = withHeard(window, reading);
   expect(withHeard(window, { t: 9e9, value: 99, saturated: true })).toBe(window);
   const after = withHeard(window, { t: 3000, value: null, saturated: false });
-  expect(shownNow(after, null)).toBeNull();
+  expect(shownNow(after, null, 0)).toBeNull();
 });

@@ -51,21 +51,31 @@ const [stretch, fewestShown] = [300, 3] as const;
 /**
  * What the meter shows now: a single stray reading never moves it. Null until three moments were heard.
  *
- * @param noise standard deviation of a single reading, for as long as the window itself cannot tell; null: not known
+ * @param noise standard deviation of a single reading in whatever light it was heard, for as long as the window itself cannot
+ *   tell; null: not known
+ * @param floor what it shows without light; 0 if nobody knows
  */
-export function shownNow(window: ReadingWindow, noise: number | null): Shown | null {
+export function shownNow(window: ReadingWindow, noise: number | null, floor: number): Shown | null {
   const { moments } = window;
   const last = moments.at(-1);
   if (last === undefined || moments.length < fewestShown) return null;
   const within = moments.filter(({ t }) => last.t - t <= stretch).length;
   const count = Math.max(fewestShown, within - (1 - (within % 2)));
   const value = median(moments.slice(-count).map((moment) => moment.value));
-  const scatter = noiseOfWindow(window) ?? noise ?? unknownNoise * Math.abs(value);
+  const scatter = noiseOfWindow(window) ?? noiseBefore(noise, value, floor);
   return { t: last.t, value, sd: scatter * Math.sqrt(Math.PI / (2 * count)) };
 }
 
 /** Relative noise of a reading that nobody has said anything about. @source as benches are drawn: 1 to 3 %, our assumption */
 const unknownNoise = 0.03;
+/** A source that flickers does so in proportion to its light, a floor by some of itself: this many floors count as light. @source our choice, so that a floor's own noise of a quarter is 2.5 % of that */
+export const floorsAsLight = 10;
+
+/** Noise until the window tells it: what was heard in bright light before is none of dim light, which would pass for dark. */
+function noiseBefore(noise: number | null, value: number, floor: number): number {
+  if (noise === null) return unknownNoise * Math.abs(value);
+  return Math.min(noise, unknownNoise * (Math.abs(value - floor) + floorsAsLight * Math.abs(floor)));
+}
 
 /** Fewer second differences say nothing of noise. */
 const fewestDifferences = 12;
@@ -100,10 +110,11 @@ export interface Standing extends Shown {
 /**
  * What the meter shows with the hands off: the median of the last seconds, and whether it rests.
  *
+ * @param noise as of {@link shownNow}
  * @param floor what it shows without light; 0 if nobody knows
  */
 export function standingNow(window: ReadingWindow, noise: number | null, floor: number): Standing | null {
-  const shown = shownNow(window, noise);
+  const shown = shownNow(window, noise, floor);
   if (shown === null) return null;
   const { moments } = window;
   const resting = moments.filter(({ t }) => shown.t - t <= restsFor);
@@ -112,7 +123,7 @@ export function standingNow(window: ReadingWindow, noise: number | null, floor: 
   const value = median(values);
   const half = Math.floor(values.length / 2);
   const moved = Math.abs(median(values.slice(0, half)) - median(values.slice(-half)));
-  const ofMoment = noiseOfWindow(window) ?? noise ?? unknownNoise * Math.abs(value);
+  const ofMoment = noiseOfWindow(window) ?? noiseBefore(noise, value, floor);
   const byNoise = 3 * ofMoment * Math.sqrt(Math.PI / Math.max(1, half));
   const lasts = shown.t - (last[0]?.t ?? shown.t);
   const isAtRest =

@@ -1,8 +1,11 @@
 import { median } from '@coreward/optics';
-import { noiseOfWindow, type ReadingWindow, type Shown } from '../instrument/reading-window.ts';
+import {
+  floorsAsLight,
+  noiseOfWindow,
+  type ReadingWindow,
+  type Shown,
+} from '../instrument/reading-window.ts';
 
-/** A source that flickers does so in proportion to its light, a floor by some of itself: this many floors count as light. @source our choice, so that a floor's own noise of a quarter is 2.5 % of that */
-const floorsAsLight = 10;
 /** More is not taken for noise, relative, of one reading. @source benches are drawn with 1 to 3 %, our assumption */
 const mostNoise = 0.05;
 /** So many times what the light brings is the most that is believed. @source our choice: a floor's quarter against 1 % of ten floors */

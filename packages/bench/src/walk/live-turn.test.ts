@@ -130,6 +130,14 @@ test('a sweep of the wrong screw brings no light back, and says so', () => {
   expect(seen(bringBack, [0.012, 0.1, 0.5, 0.8, 0.7, 0.5]).sign).toBe('past');
 });
 
+test('noise that was told in bright light is none of what a step has left: that is not dark', () => {
+  // 1 % of the last peak, which is as much as the light that the step has left
+  const told = { noise: 0.01 };
+  const wrong = [0.0125, 0.006, 0.012, 0.006, 0.012, 0.012, 0.012];
+  expect(seen(bringBack, wrong, told).sign).toBe('not-back');
+  expect(seen(bringBack, [0.012, 0.1, 0.5, 0.8, 0.7, 0.5], told).sign).toBe('past');
+});
+
 test('a screw that nothing follows is asked about', () => {
   const still = Array<number>(25).fill(0.9);
   expect(seen(detune, still).sign).toBe('still');

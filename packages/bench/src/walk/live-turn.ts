@@ -97,7 +97,7 @@ export function heardInTurn(turn: Turn, context: TurnContext, reading: Reading):
     isSpoiled: turn.isSpoiled || (tooMuch >= spoiledBy && context.step.kind !== 'floor'),
   };
   if (isOther || window === turn.window || reading.saturated) return heard;
-  const shown = shownNow(window, context.noise);
+  const shown = shownNow(window, context.noise, context.floor ?? 0);
   if (shown === null || shown.t !== reading.t) return heard;
   return followed(heard, context, ofItsLight(shown, window, context.floor ?? 0));
 }

@@ -10,7 +10,7 @@ import { type Seen, stands, type TurnNow, told } from './turn-sign.ts';
 /** Where a turn stands, the instrument silent or not. */
 export function turnNow(turn: Turn, context: TurnContext, isSilent: boolean): TurnNow {
   const standing = standingNow(turn.window, context.noise, context.floor ?? 0);
-  const raw = shownNow(turn.window, context.noise);
+  const raw = shownNow(turn.window, context.noise, context.floor ?? 0);
   const shown = raw === null ? null : ofItsLight(raw, turn.window, context.floor ?? 0);
   const held = context.step.kind === 'sweep' && turn.hold !== null ? heldPeak(turn.hold).value : null;
   const none = {
