@@ -2,6 +2,7 @@
 import type { Page } from '@playwright/test';
 import { complaints } from './axe.ts';
 import { allKept, examplePath, expect, test } from './bench-test.ts';
+import { expectNoWider } from './fits.ts';
 
 const marks = (page: Page) => page.getByRole('list', { name: 'Places that can hurt' });
 const deferral = 'Caution only, computed from what you entered.';
@@ -68,8 +69,7 @@ test('raised power is a caution on the line, on the page and on paper', async ({
   await expect(page.getByRole('button', { name: 'Print' })).toBeHidden();
   // A4 between its margins at 96 px to the inch
   await page.setViewportSize({ width: 680, height: 1000 });
-  const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-  expect(over).toBeLessThanOrEqual(0);
+  await expectNoWider(page, 'on paper');
 });
 
 test('an answer counts at once, is there after loading again, and can be taken back', async ({
@@ -169,8 +169,7 @@ test('axe, both themes, 360 px, and five lines about hazards at the first start'
       expect(await complaints(page, only), `${path} ${theme}`).toEqual([]);
       if (theme === 'light') continue;
       await page.setViewportSize({ width: 360, height: 740 });
-      const over = () => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-      await expect.poll(over, { message: path }).toBeLessThanOrEqual(0);
+      await expectNoWider(page, path);
       await page.setViewportSize({ width: 1280, height: 720 });
     }
   }

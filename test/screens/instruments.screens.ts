@@ -8,6 +8,7 @@ import {
 } from '../../packages/station/src/instruments/fake-device.ts';
 import { complaints } from './axe.ts';
 import { allKept, expect, stationGone, test } from './bench-test.ts';
+import { expectNoWider } from './fits.ts';
 
 const row = (page: Page, name: string) =>
   page
@@ -326,7 +327,10 @@ test('all of it by keys alone, and a name, a setup and a farewell', async ({ ope
   await openPage(page, station.address);
   await page.getByRole('radio', { name: /^typed/u }).focus();
   await page.keyboard.press('Space');
-  await page.getByRole('button', { name: 'Add and switch on' }).focus();
+  const add = page.getByRole('button', { name: 'Add and switch on' });
+  // a button that cannot be pressed yet takes no focus
+  await expect(add).toBeEnabled();
+  await add.focus();
   await page.keyboard.press('Enter');
   await expect(row(page, 'typed meter')).toBeVisible();
   await page.getByText('Name, upper end and setup').focus();
@@ -381,8 +385,7 @@ test('axe in both themes, and no page wider than the screen at 1280, 768 and 360
     await expect(page.locator('.u-over')).toBeVisible();
     for (const width of [1280, 768, 360]) {
       await page.setViewportSize({ width, height: 800 });
-      const over = () => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-      await expect.poll(over, { message: `${width} px` }).toBeLessThanOrEqual(0);
+      await expectNoWider(page, `${width} px`);
       if (process.env.LOOK !== undefined && width !== 768)
         await page.screenshot({ path: `/tmp/instruments-${width}-${theme}.png`, fullPage: true });
     }

@@ -2,10 +2,13 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { BrowserContext, Page } from '@playwright/test';
+import type { InstrumentSetup } from '../../packages/contract/src/index.ts';
 import { type FakeSerial, fakeSerial } from '../../packages/station/src/instruments/fake-device.ts';
 import { complaints } from './axe.ts';
 import { examplePath, stationGone, test, expect as usualExpect } from './bench-test.ts';
+import { expectNoWider } from './fits.ts';
 import type { StationUnderTest } from './station-under-test.ts';
+import { addInstrument, instruction, moves, press } from './walk-page.ts';
 import { type Asked, askedIn, type LiveBench, liveBench, rock, turnDown } from './walking-hand.ts';
 
 /** Two pages, a device and a hand share a machine that may be slow. */
@@ -19,11 +22,8 @@ const seed = 1015;
 const portPath = join('/dev/shm', `coreward-live-${process.pid}`);
 const pace = 20;
 
-const instruction = (page: Page) => page.locator('.instruction');
 const sign = (page: Page) => page.locator('.sign');
-const moves = (page: Page) => page.locator('.moves').getByRole('listitem');
 const take = (page: Page) => page.locator('.take');
-const press = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).click();
 
 /** A meter on a serial line that says what a simulated bench shows. */
 interface Device {
@@ -63,27 +63,15 @@ async function device(live: LiveBench): Promise<Device> {
 }
 
 /** The instrument of the bench book that reads it. */
-async function addMeter(page: Page): Promise<void> {
-  const setup = {
-    kind: 'serial-line',
-    link: { by: 'serial', path: portPath, baudRate: 115_200 },
-    format: { separator: 'none', decimal: 'point', column: 0, unit: 'W' },
-  };
-  const body = { name: 'bench photodiode', setup, floor: null, saturation: null };
-  const status = await page.evaluate(async (written) => {
-    const id = crypto.randomUUID();
-    const send = (path: string, method: string, what: unknown) =>
-      fetch(path, { method, headers: { 'content-type': 'application/json' }, body: JSON.stringify(what) });
-    const made = await send(`/api/instruments/${id}`, 'PUT', written);
-    const on = await send(`/api/instruments/${id}/switch`, 'POST', { on: true });
-    return [made.status, on.status];
-  }, body);
-  expect(status).toEqual([200, 200]);
-}
+const meterSetup: InstrumentSetup = {
+  kind: 'serial-line',
+  link: { by: 'serial', path: portPath, baudRate: 115_200 },
+  format: { separator: 'none', decimal: 'point', column: 0, unit: 'W' },
+};
 
 /** A laptop and a phone at the same walk of a real bench, read by the photodiode. */
 async function begin(laptop: Page, context: BrowserContext, station: StationUnderTest): Promise<Page> {
-  await addMeter(laptop);
+  await addInstrument(laptop, 'bench photodiode', meterSetup);
   await laptop.goto(`${station.address}${examplePath}/walk`);
   await laptop.getByRole('radio', { name: /^bench photodiode/u }).check();
   for (const caution of await laptop.getByRole('checkbox').all()) {
@@ -257,8 +245,7 @@ test('axe and 360 px while readings stream, and one press that says what it take
     await phone.screenshot({ path: '/tmp/live-360.png' });
     await laptop.screenshot({ path: '/tmp/live-1280.png', fullPage: true });
   }
-  const over = () => phone.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-  await expect.poll(over).toBeLessThanOrEqual(0);
+  await expectNoWider(phone, 'a live walk');
   // what a hand needs is on the first screen of a phone: instruction, number, words and the one press
   const { y = 0, height = 0 } = (await take(phone).boundingBox()) ?? {};
   expect(y + height).toBeLessThan(740);

@@ -2,6 +2,7 @@
 import type { Page } from '@playwright/test';
 import { complaints } from './axe.ts';
 import { examplePath, expect, test } from './bench-test.ts';
+import { expectFits } from './fits.ts';
 
 const pages = [
   '/',
@@ -34,20 +35,7 @@ test('at 1280, 768 and 360 px no page is wider than the screen, and every contro
 }) => {
   for (const path of pages) {
     await open(page, station.address, path);
-    for (const width of [1280, 768, 360]) {
-      await page.setViewportSize({ width, height: 740 });
-      const over = () => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-      // pictures that measure their room follow a moment later
-      await expect.poll(over, { message: `${path} at ${width} px` }).toBeLessThanOrEqual(0);
-      // WCAG 2.2, success criterion 2.5.8 (read from memory): 24 px either way, text links excepted
-      const small = await page.evaluate(() =>
-        [...document.querySelectorAll('button, select, input[type="text"]')]
-          .map((one) => ({ box: one.getBoundingClientRect(), text: one.textContent || one.ariaLabel }))
-          .filter(({ box }) => box.width > 0 && (box.width < 24 || box.height < 24))
-          .map(({ text }) => text),
-      );
-      expect(small, `${path} at ${width} px`).toEqual([]);
-    }
+    await expectFits(page, path);
   }
 });
 

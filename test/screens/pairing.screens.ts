@@ -1,6 +1,7 @@
 import { hostname } from 'node:os';
 import { type Browser, type BrowserContext, expect, type Page, test } from '@playwright/test';
 import { complaints } from './axe.ts';
+import { expectNoWider } from './fits.ts';
 import { type StationUnderTest, startStation } from './station-under-test.ts';
 
 /** The name this computer goes by in its network; the browser is told where it is, so that no network is needed. */
@@ -30,16 +31,20 @@ async function phoneOf(
   return { phone: await context.newPage(), context };
 }
 
+/** What the station's own computer shows to whoever pairs a device. */
+async function pairingCode(laptop: Page): Promise<string> {
+  await laptop.goto(`${station.address}/pair`);
+  await laptop.getByRole('button', { name: 'Make a pairing code' }).click();
+  return (await laptop.locator('.code').textContent()) ?? '';
+}
+
 const phonesDoor = (): string => `https://${name}:${station.networkPort}`;
 
 test('a phone is let in with a code that works once, sees what changes, and is shut out again', async ({
   page: laptop,
   browser,
 }) => {
-  await laptop.goto(`${station.address}/pair`);
-  await laptop.getByRole('button', { name: 'Make a pairing code' }).click();
-  const code = (await laptop.locator('.code').textContent()) ?? '';
-
+  const code = await pairingCode(laptop);
   const { phone, context } = await phoneOf(browser);
   await phone.goto(`${phonesDoor()}/`);
   await expect(phone.getByRole('heading', { level: 1 })).toHaveText('Pair this device');
@@ -75,18 +80,14 @@ test('a phone that was never paired is told so on every address, is paired there
   page: laptop,
   browser,
 }) => {
-  await laptop.goto(`${station.address}/pair`);
-  await laptop.getByRole('button', { name: 'Make a pairing code' }).click();
-  const code = (await laptop.locator('.code').textContent()) ?? '';
-
+  const code = await pairingCode(laptop);
   const { phone, context } = await phoneOf(browser);
   for (const path of ['/', '/match', '/nowhere', '/drawer']) {
     await phone.goto(`${phonesDoor()}${path}`);
     await expect(phone.getByRole('heading', { level: 1 })).toHaveText('Pair this device');
     await expect(phone.getByText(/^Press “Make a pairing code”/u)).toBeVisible();
     await expect(phone.getByText('Asking the station …')).toHaveCount(0);
-    const over = await phone.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-    expect(over, path).toBeLessThanOrEqual(0);
+    await expectNoWider(phone, path);
   }
   expect(await complaints(phone)).toEqual([]);
   await phone.getByRole('button', { name: 'Pair', exact: true }).click();

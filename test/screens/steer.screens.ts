@@ -3,6 +3,7 @@ import type { Page } from '@playwright/test';
 import { complaints } from './axe.ts';
 import { allKept, examplePath, expect, test } from './bench-test.ts';
 import { spotScene } from './camera-film.ts';
+import { expectNoWider } from './fits.ts';
 import { pngOf } from './steer-picture.ts';
 
 const order = (page: Page) => page.locator('[aria-live] .steer-order');
@@ -246,8 +247,7 @@ test('axe, both themes, and 360 px, at every kind of step', async ({ opened: pag
       await allKept(page);
       expect(await complaints(page), `${name} ${theme}`).toEqual([]);
     }
-    const over = () => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-    await expect.poll(over, { message: name }).toBeLessThanOrEqual(0);
+    await expectNoWider(page, name);
     await looked(page, name);
   };
   await page.goto(`${station.address}${examplePath}/steer`);

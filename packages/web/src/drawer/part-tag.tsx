@@ -22,14 +22,7 @@ export function PartTag({
 }): JSX.Element {
   const keeping = useKeeping();
   const { id, kind, name, text, putAway, invented } = part;
-  const check = useMemo(
-    () =>
-      partCheck(
-        kind,
-        parts.filter((other) => other.id !== id),
-      ),
-    [kind, parts, id],
-  );
+  const check = useMemo(() => partCheck(kind, parts, id), [kind, parts, id]);
   const thing = { kind: 'part', id, part: kind } as const;
   const keep = (next: string, what: string): void =>
     keeping.change(thing, { text: next, putAway, invented }, drawerTexts.what(name, what), here);
@@ -83,7 +76,7 @@ export function NewPartTag({
 }): JSX.Element {
   const keeping = useKeeping();
   const text = useMemo(() => newPart(kind, { name: drawerTexts.newName(kind) }).text, [kind]);
-  const check = useMemo(() => partCheck(kind, parts), [kind, parts]);
+  const check = useMemo(() => partCheck(kind, parts, null), [kind, parts]);
   const keep = (next: string): void => {
     const { name } = readPart({ kind, text: next });
     onKept(

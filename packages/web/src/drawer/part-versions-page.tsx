@@ -34,14 +34,7 @@ function Versions({
   readonly part: ShownPart;
   readonly parts: readonly ShownPart[];
 }): JSX.Element {
-  const check = useMemo(
-    () =>
-      partCheck(
-        kind,
-        parts.filter((other) => other.id !== id),
-      ),
-    [kind, parts, id],
-  );
+  const check = useMemo(() => partCheck(kind, parts, id), [kind, parts, id]);
   return (
     <VersionList
       thing={{ kind: 'part', id, part: kind }}

@@ -29,13 +29,20 @@ export function partsOf(state: KeepingState): readonly ShownPart[] {
   return [...parts.values()].sort((a, b) => a.name.localeCompare(b.name));
 }
 
-/** What is refused of a part among the others of its drawer: its text, and a name that another one has. */
+/**
+ * What is refused of a part among the others of its drawer: its text, and a name that another one has.
+ *
+ * @param own the part itself, which may keep its name; null: it is new
+ */
 export function partCheck(
   kind: PartKind,
-  others: readonly ShownPart[],
+  parts: readonly ShownPart[],
+  own: string | null,
 ): (text: string) => readonly RefusedPlace[] {
   const names = new Set(
-    others.filter((other) => other.kind === kind && !other.putAway).map(({ name }) => name),
+    parts
+      .filter((other) => other.id !== own && other.kind === kind && !other.putAway)
+      .map(({ name }) => name),
   );
   return (text) => {
     const { name, refused } = readPart({ kind, text });

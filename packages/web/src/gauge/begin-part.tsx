@@ -39,7 +39,7 @@ export function BeginPart({ gauge, begin, busy, onBegin }: BeginPartProps): JSX.
     () => edits.reduce((before, { path, value }) => setInText(before, path, value), begun.text),
     [edits, begun],
   );
-  const refused = useMemo(() => partCheck(kind, partsOf(state))(text), [kind, state, text]);
+  const refused = useMemo(() => partCheck(kind, partsOf(state), null)(text), [kind, state, text]);
   const node = partFields({ kind, text });
   const needed = emptyAt(
     node,

@@ -88,8 +88,7 @@ export function withAnswer(
   const text = filledIn(target.text, target.place, target.entry, beside);
   const { thing } = target;
   if (thing.kind === 'part') {
-    const others = partsOf(state).filter(({ id }) => id !== thing.id);
-    return { text, refused: partCheck(thing.part, others)(text) };
+    return { text, refused: partCheck(thing.part, partsOf(state), thing.id)(text) };
   }
   try {
     readLaunch(text, 'launch');
