@@ -10,6 +10,7 @@ import {
   modeFieldRadius,
   momentsOf,
   raySample,
+  secondMoments,
 } from '@coreward/optics';
 import type { Launch } from '../launch/launch.ts';
 import { outputTipDistance } from './budget.ts';
@@ -44,10 +45,9 @@ export function endLight(launch: Launch, bench: LitBench): EndLight {
     };
   }
   const { powers } = budget.chain;
-  if (taker.set !== null && powers !== null && taker.set.modes.length <= fewModes) {
-    return { ...mixtureOf(taker.set, powers, coreRadius, wavelength), shape: 'second moments' };
-  }
-  // many modes: rays keep their angle, but soon forget where in a step-index core they were
+  const mixture =
+    taker.set === null || powers === null ? null : mixtureOf(taker.set, powers, coreRadius, wavelength);
+  if (mixture !== null && mixture.modes <= fewModes) return { ...mixture.light, shape: 'second moments' };
   const beam = beamAt(meeting, budget.distance, meeting.aim);
   const rays = guidedRays(
     momentsOf(beam, (2 * Math.PI) / wavelength),
@@ -56,13 +56,21 @@ export function endLight(launch: Launch, bench: LitBench): EndLight {
     launch.fibre.profile,
     raySample(4096, 11),
   );
-  // where no ray at all is guided, what there is leaves as narrow as diffraction lets it
-  const spreading = (radius: number, sine: number): number =>
-    Math.asin(Math.min(1, Math.max(sine, wavelength / (Math.PI * radius))));
+  const spreading = (narrowest: number, sine: number): number =>
+    Math.asin(Math.min(1, Math.max(sine, narrowest)));
   if (launch.fibre.profile === 'step') {
+    // modes of much the same angle mix and fill the core between them, all but LP01, which has no other beside it
+    const alone = mixture?.fundamental ?? { share: 0, radius: coreRadius };
     return {
-      radius: coreRadius, // 4σ of an evenly filled disc is its diameter
-      halfAngle: spreading(coreRadius, Math.sqrt(2 * rays.meanAngleSquared) * numericalAperture),
+      // 4σ of an evenly filled disc is its diameter
+      radius: Math.sqrt(alone.share * alone.radius ** 2 + (1 - alone.share) * coreRadius ** 2),
+      // rays keep their angle; what the edge of the core does to a spot wider than it only modes know
+      halfAngle:
+        mixture?.light.halfAngle ??
+        spreading(
+          narrowestOfAStep(coreRadius, wavelength),
+          Math.sqrt(2 * rays.meanAngleSquared) * numericalAperture,
+        ),
       shape: 'second moments',
     };
   }
@@ -73,27 +81,67 @@ export function endLight(launch: Launch, bench: LitBench): EndLight {
   const radius = Math.max(narrowest, Math.sqrt(2 * half) * coreRadius);
   return {
     radius,
-    halfAngle: spreading(narrowest, Math.sqrt(2 * half) * numericalAperture),
+    halfAngle: spreading(wavelength / (Math.PI * narrowest), Math.sqrt(2 * half) * numericalAperture),
     shape: 'second moments',
   };
 }
 
-/** 1/e² radius and half angle, by second moments, of modes that share the light. */
-function mixtureOf(set: ModeSet, powers: Float64Array, coreRadius: number, wavelength: number) {
+/** u of LP01 far above its cut-off: the first zero of J₀ (from memory). */
+const leastU = 2.4048;
+
+/** The sine of LP01's half angle by second moments where V is large: no mode is narrower. */
+const narrowestOfAStep = (coreRadius: number, wavelength: number): number =>
+  (Math.SQRT2 * leastU * wavelength) / (2 * Math.PI * coreRadius);
+
+/** Light of modes that share it: what it is together, and LP01's part. */
+interface Mixture {
+  /** Guided in all. */
+  readonly modes: number;
+  /** 1/e² radius and half angle, by second moments. */
+  readonly light: Pick<EndLight, 'radius' | 'halfAngle'>;
+  readonly fundamental: { readonly share: number; readonly radius: number };
+}
+
+/** A mode with less than this share of the light changes no digit that is shown. */
+const leastShare = 1e-7;
+
+/** Null where no mode has any light, and there are too many to say that all have as much. */
+function mixtureOf(
+  set: ModeSet,
+  powers: Float64Array,
+  coreRadius: number,
+  wavelength: number,
+): Mixture | null {
+  const sum = powers.reduce((some, power) => some + power, 0);
+  if (sum === 0)
+    return powers.length > fewModes
+      ? null
+      : mixtureOf(set, new Float64Array(powers.length).fill(1), coreRadius, wavelength);
   let total = 0;
   let near = 0;
   let far = 0;
-  set.moments().forEach(({ radiusSquared, spectrumSquared }, i) => {
-    total += powers[i]!;
-    near += powers[i]! * radiusSquared;
-    far += powers[i]! * spectrumSquared;
+  let fundamental: Mixture['fundamental'] = { share: 0, radius: coreRadius };
+  set.modes.forEach((mode, i) => {
+    const share = powers[i]! / sum;
+    if (share < leastShare) return;
+    const { radiusSquared, spectrumSquared } = secondMoments(mode);
+    total += share;
+    near += share * radiusSquared;
+    far += share * spectrumSquared;
+    if (mode.l === 0 && mode.m === 1) fundamental = { share, radius: radiusOf(radiusSquared) };
   });
-  if (total === 0) return mixtureOf(set, new Float64Array(powers.length).fill(1), coreRadius, wavelength);
+  function radiusOf(meanSquare: number): number {
+    return Math.sqrt(2 * meanSquare) * coreRadius;
+  }
   return {
-    radius: Math.sqrt((2 * near) / total) * coreRadius,
-    halfAngle: Math.asin(
-      Math.min(1, (Math.sqrt((2 * far) / total) * wavelength) / (2 * Math.PI * coreRadius)),
-    ),
+    modes: powers.length,
+    light: {
+      radius: radiusOf(near / total),
+      halfAngle: Math.asin(
+        Math.min(1, (Math.sqrt((2 * far) / total) * wavelength) / (2 * Math.PI * coreRadius)),
+      ),
+    },
+    fundamental,
   };
 }
 
