@@ -127,10 +127,12 @@ export function budgetOf(
     some.reduce((total, { transmission }) => total * transmission, 1);
   const arrived = product(path) * product(lens);
   const entered = arrived * entryThrough;
-  const notGuided = entered * (1 - chain.guided);
-  // of what arrives, only the light that lands on the cladding's disc can travel in it
-  const onCladding = withinCladding(launch, draw, beamAt(meeting, distance, meeting.aim), wavelength);
-  const cladding = Math.max(0, Math.min(notGuided, entered * (onCladding - chain.guided)));
+  // of what arrives, only the light that lands on the cladding's disc meets the glass and can travel in it
+  const onGlass = Math.max(
+    chain.guided,
+    withinCladding(launch, draw, beamAt(meeting, distance, meeting.aim), wavelength),
+  );
+  const cladding = entered * (onGlass - chain.guided);
   return {
     losses,
     chain,
@@ -138,9 +140,9 @@ export function budgetOf(
     bestDistance: best.distance,
     output: product(losses),
     beforeFacet: 1 - arrived,
-    reflected: arrived - entered,
+    reflected: (arrived - entered) * onGlass,
     cladding,
-    beyondCladding: notGuided - cladding,
+    beyondCladding: arrived * (1 - onGlass),
     claddingAtFarEnd: cladding * claddingSurvival(launch, draw) * product(out),
     lostModes,
     attenuation,
