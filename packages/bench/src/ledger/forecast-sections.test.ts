@@ -106,6 +106,10 @@ test('a best aim beside the axis is told with its place', () => {
     'with the best focus this lens and fibre would take 99.6 %, aimed 5 µm beside the axis and tilted by 12 mrad, ' +
       'where this spot finds more modes; on the axis 77 % in LP01',
   );
+  // for less than a hundredth nobody is sent beside the axis
+  expect(atBestText({ ...beside, guided: 0.99 }, false)).toBe(
+    'with the best focus and perfect aim this lens and fibre would take 99.6 %, or 77 % in LP01: you are there',
+  );
   expect(atBestText({ ...coupling, guided: 0.99 }, true)).toBe(
     'at the best place and perfect aim this beam and fibre would take 99.6 %, or 77 % in LP01: you are there',
   );

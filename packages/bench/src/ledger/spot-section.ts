@@ -111,10 +111,12 @@ export function atBestText(coupling: Forecast['coupling'], withoutLens: boolean)
   const focus = withoutLens ? 'at the best place' : 'with the best focus';
   const one =
     bestFundamental === null || Math.abs(bestFundamental - bestGuided) < 1e-9 ? null : bestFundamental;
-  const there = bestGuided - guided < 0.01 * bestGuided ? ': you are there' : '';
-  if (bestGuidedAt !== null) {
+  const isThere = bestGuided - guided < 0.01 * bestGuided;
+  const there = isThere ? ': you are there' : '';
+  // where less than a hundredth is to be had beside the axis, nobody is sent there
+  if (bestGuidedAt !== null && !isThere) {
     const alone = one === null ? '' : `; on the axis ${shareText(one)} in LP01`;
-    return `${focus} ${parts} would take ${shareText(bestGuided)}, aimed ${besideText(bestGuidedAt)}, where this spot finds more modes${alone}${there}`;
+    return `${focus} ${parts} would take ${shareText(bestGuided)}, aimed ${besideText(bestGuidedAt)}, where this spot finds more modes${alone}`;
   }
   const alone = one === null ? '' : `, or ${shareText(one)} in LP01`;
   return `${focus} and perfect aim ${parts} would take ${shareText(bestGuided)}${alone}${there}`;
