@@ -102,3 +102,30 @@ test('another fibre is swapped in from the drawer', async ({ page, station }) =>
   await expect(part(page, 'yellow patch lead')).toBeVisible();
   await allKept(page);
 });
+
+test('a launch of five lines is given its mirrors at the laser’s tag, and can be steered then', async ({
+  opened: page,
+}) => {
+  await page.getByRole('link', { name: 'Begin a launch' }).click();
+  const lines = [
+    ['name', 'red to the bench'],
+    ['wavelength', '650 nm'],
+    ['power of the laser', '4 mW'],
+    ['beam diameter', '2.5 mm'],
+    ['seen at, from the laser', '400 mm'],
+    ['focal length of the lens', '11 mm'],
+  ] as const;
+  for (const [line, value] of lines) await page.getByLabel(line, { exact: true }).fill(value);
+  await page.getByLabel('type of the fibre').selectOption('G.652.D');
+  await page.getByRole('button', { name: 'Draw its light' }).click();
+  await page.getByRole('link', { name: 'walk', exact: true }).click();
+  await expect(page.getByText('a walk needs two mirrors with screws')).toBeVisible();
+  await page.getByRole('link', { name: 'To the launch' }).click();
+  await part(page, 'laser').click();
+  await tag(page).getByRole('button', { name: 'Lay in the way of your drawer' }).click();
+  await expect(part(page, 'M2')).toBeVisible();
+  await tag(page).getByRole('button', { name: 'add filter' }).click();
+  await expect(part(page, 'F1')).toBeVisible();
+  await page.getByRole('link', { name: /^steer/u }).click();
+  await expect(page.getByRole('button', { name: 'Begin at the bench' })).toBeVisible();
+});

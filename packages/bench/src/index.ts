@@ -82,6 +82,7 @@ export {
   wayFields,
   wayIn,
   writtenPart,
+  writtenWay,
 } from './drawer/part.ts';
 export { type NamedText, readDrawer } from './drawer/read-drawer.ts';
 export { readSinglePart } from './drawer/single-part.ts';

@@ -14,6 +14,7 @@ import {
   wayFields,
   wayIn,
   writtenPart,
+  writtenWay,
 } from './part.ts';
 import { readDrawer } from './read-drawer.ts';
 
@@ -93,4 +94,13 @@ test('the way of a launch becomes the way of the drawer', () => {
   expect(drawerOfParts(parts, way).path).toEqual(readLaunch(observingLoftLaunch, 'launch').path);
   expect(wayFields(way)).toMatchObject({ kind: 'list', items: { length: 5 } });
   expect(wayIn('coreward: 1')).toBeNull();
+});
+
+test('the way of a drawer stands in a launch that had none as it stood there', () => {
+  const way = wayIn(observingLoftLaunch);
+  if (way === null) throw new Error('no way');
+  const bare = setInText(observingLoftLaunch, ['path'], null);
+  expect(readLaunch(bare, 'launch').path).toEqual([]);
+  const text = setInText(bare, ['path'], writtenWay(way));
+  expect(readLaunch(text, 'launch').path).toEqual(readLaunch(observingLoftLaunch, 'launch').path);
 });

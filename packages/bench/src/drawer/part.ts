@@ -132,6 +132,16 @@ export function writtenPart(part: KeptPart): Written {
   return written(keysOf(part));
 }
 
+/**
+ * A way as it is written, to stand in a launch.
+ *
+ * @param way as in `drawerOfParts`
+ * @throws {Refusal} if the text is not YAML
+ */
+export function writtenWay(way: string): Written {
+  return written(behind(readTree(way, 'drawer'), 'path'));
+}
+
 /** A drawer document taken apart: each of its parts as a document of its own. The path is left. */
 export function partsIn(text: string): readonly KeptPart[] {
   const tree = readTree(text, 'drawer');

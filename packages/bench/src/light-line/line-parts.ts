@@ -73,7 +73,8 @@ export function lineParts(
     name: laser.name ?? 'laser',
     position: 0,
     losses: [],
-    places: [['laser']],
+    // the whole way from its exit on: where nothing lies on it yet, no other part could take the first mirror
+    places: [['laser'], ['path']],
   });
   let position = 0;
   let spaces: FieldPath[] = [];

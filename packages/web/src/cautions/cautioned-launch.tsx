@@ -81,7 +81,8 @@ export function Unreadable({ why }: { readonly why: string }): JSX.Element {
   return (
     <>
       <h2>{cautionTexts.unreadable}</h2>
-      <p>{why}</p>
+      <p>{why.replaceAll('`', '')}</p>
+      <p>{cautionTexts.whereMended}</p>
       <p>
         {standingLine} {nobodyAppointed}
       </p>

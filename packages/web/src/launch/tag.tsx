@@ -19,6 +19,7 @@ import { fieldTexts } from '../texts/field.ts';
 import { launchTexts } from '../texts/launch.ts';
 import type { LaunchPageProps } from './launch-page-props.ts';
 import { Turning } from './turning.tsx';
+import { WayFields } from './way-fields.tsx';
 
 interface TagProps extends Pick<LaunchPageProps, 'text' | 'onChange' | 'parts'> {
   readonly part: LinePart;
@@ -85,10 +86,13 @@ export const Tag = memo(function Tag(props: TagProps): JSX.Element {
       <div className="tag-fields">
         {part.places.map((place) => {
           const node = fieldAt(fields, place);
-          return (
-            node !== null && (
-              <Fields key={place.join('.')} node={node} refused={draft.refused} onWrite={draft.write} />
-            )
+          if (node === null) return null;
+          const shown = { refused: draft.refused, onWrite: draft.write };
+          const key = place.join('.');
+          return node.kind === 'list' ? (
+            <WayFields key={key} node={node} {...shown} />
+          ) : (
+            <Fields key={key} node={node} {...shown} />
           );
         })}
       </div>

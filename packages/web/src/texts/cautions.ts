@@ -25,6 +25,8 @@ export const cautionTexts = {
   eyewear: 'The light, eyewear, and the power to align with',
   happened: 'When it has happened',
   unreadable: 'Nothing can be said about this launch',
+  whereMended:
+    'To the launch: each part is changed at its tag on the light line; what lies between laser and lens, mirrors too, at the laser’s.',
   waiting: 'Asking the station …',
   noBook:
     'The station does not answer: what was answered and read before is with it, and the worse is counted.',

@@ -31,6 +31,9 @@ export const launchTexts = {
   turn: (label: string): string => `turn ${label}`,
   turning: 'Lengths to turn',
   swap: 'swap in from the drawer',
+  way: 'the way to the lens, element by element',
+  layWay: 'Lay in the way of your drawer',
+  whatWay: 'the drawer’s way laid in',
   toGauge: (name: string): string => `to the gauge: ${name.replaceAll('-', ' ')}`,
   swapped: (before: string, after: string): string => `${before} swapped for ${after}`,
 } as const;
