@@ -128,17 +128,55 @@ export function measurementsWorthTaking(spread: Spread, most = 5): readonly Meas
   const width = (weights: Float64Array) => weightedWidth(powers, order, weights);
   const before = width(new Float64Array(powers.length).fill(1));
   if (!(before > 0)) return [];
+  const ranks = ranksOf(powers);
   const measurements = spread.entries.flatMap((entry): Measurement[] => {
     const gauge = gauges.find(({ matches }) => matches.test(entry.key));
     if (gauge === undefined) return [];
     const reached = gauge.absolute ?? Math.abs(entry.value) * (gauge.relative ?? 0);
     if (reached > 0.7 * entry.uncertainty) return [];
+    const drawn = spread.draws.map(({ draw }) => draw.at(entry));
+    if (!isFollowed(ranks, drawn)) return [];
     const left = Math.max(reached, 0.2 * entry.uncertainty);
-    const weights = Float64Array.from(spread.draws, ({ draw }) => shareKept(entry, draw.at(entry), left));
+    const weights = Float64Array.from(drawn, (x) => shareKept(entry, x, left));
     const narrows = Math.min(1, width(weights) / before);
     return narrows < 0.985 ? [{ quantity: entry.key, gauge: gauge.gauge, how: gauge.how, narrows }] : [];
   });
   return measurements.sort((a, b) => a.narrows - b.narrows).slice(0, most);
+}
+
+/** What one irrelevant entry in a hundred reaches by chance: the 99 % point of χ² with two degrees of freedom (tables, from memory). */
+const byChance = 9.21;
+
+/**
+ * Whether the power follows an entry, rising, falling or bent, more than chance would have it. The width of weighted draws
+ * wavers by a tenth, which alone would advise to measure what has no bearing.
+ *
+ * @param ranks of the powers, from −1 to 1
+ * @source C. Spearman, Am. J. Psychol. 15, 72 (1904), from memory: the correlation of ranks; here also with the second Legendre
+ *   polynomial, orthogonal to the first. Of n independent pairs each, squared and times n, is χ² with one degree of freedom
+ */
+function isFollowed(ranks: Float64Array, values: readonly number[]): boolean {
+  const own = ranksOf(values);
+  let straight = 0;
+  let bent = 0;
+  own.forEach((x, i) => {
+    straight += x * ranks[i]!;
+    bent += ((3 * x * x - 1) / 2) * ranks[i]!;
+  });
+  // over an even spread from −1 to 1 the mean squares of x and of the second polynomial are 1/3 and 1/5
+  const n = own.length;
+  const [rising, curved] = [(3 * straight) / n, (Math.sqrt(15) * bent) / n];
+  return n * (rising ** 2 + curved ** 2) > byChance;
+}
+
+/** Ranks, spread evenly from −1 to 1. */
+function ranksOf(values: readonly number[]): Float64Array {
+  const ranks = new Float64Array(values.length);
+  const order = values.map((_, i) => i).sort((a, b) => values[a]! - values[b]!);
+  order.forEach((i, rank) => {
+    ranks[i] = (2 * rank + 1) / values.length - 1;
+  });
+  return ranks;
 }
 
 /** Density of what the gauge leaves over the density of what was thought before, up to a constant. */

@@ -1,5 +1,5 @@
 import type { Forecast, Measurement, Remark } from '../forecast/expected.ts';
-import { shareText } from './figures.ts';
+import { writeValue } from '../units/write.ts';
 import type { Block, Section } from './section.ts';
 
 /** What to change, and what might mislead: a section each, if there is something to say. What limits stands on top. */
@@ -53,7 +53,7 @@ export function measurementSection({ nextMeasurement }: Forecast): Section {
 }
 
 function measurementText({ quantity, gauge, how, narrows }: Measurement): string {
-  return `${quantity} (${gauge}): ${how}; narrows the range to ${shareText(narrows)} of its width.`;
+  return `${quantity} (${gauge}): ${how}; narrows the range to ${writeValue(narrows, 'fraction', 2)} of its width.`;
 }
 
 /** What was taken for granted because the document does not say, and how the overlap was computed. */
