@@ -4,6 +4,7 @@ import { defaultEntry, unreadEntry } from '../document/read-entry.ts';
 import { type Report, type Spot, under } from '../document/report.ts';
 import type { Entry } from '../quantity/quantity.ts';
 import { writeValue } from '../units/write.ts';
+import { mustBeOfItsType } from './against-type.ts';
 import { claddingDiameterForm, type fibreForm } from './fibre-form.ts';
 import { fibreOfType } from './fibre-types.ts';
 import type { Connector, Fibre, FibreEnd } from './launch.ts';
@@ -14,6 +15,7 @@ const largestUsualCore = 65e-6;
 /** A fibre as it was read: what is not written follows from its type, or from what is usual. */
 export function fibreFrom(read: Read<typeof fibreForm>, spot: Spot, report: Report): Fibre {
   const type = read.type === null ? null : fibreOfType(read.type, spot);
+  if (type !== null) mustBeOfItsType(read, type, spot, report);
   const material = read.material ?? type?.material ?? 'silica';
   const coreDiameter =
     read['core diameter'] ?? type?.coreDiameter ?? unreadEntry(`${spot.key}.core diameter`);

@@ -534,6 +534,35 @@ const cases: readonly Case[] = [
     mended: '  connectors: { in: FC/APC }\n  ends: { in: angled 8° }',
   },
   {
+    name: 'a core that no fibre of its type has',
+    line: 12,
+    is: '  type: G.652.D\n  core diameter: 50 µm',
+    where: 'launch.yaml:13:18 fibre.core diameter',
+    what: /50 µm is far from 7\.60 to 8\.00 µm, which a fibre of type G\.652\.D has/,
+    mend: /Leave out `core diameter`; if it is this fibre's own, leave out `type`/,
+    mended: '  type: G.652.D',
+  },
+  {
+    name: 'an aperture that no fibre of its type has',
+    line: 13,
+    is: '  numerical aperture: 0.22\n  type: G.652.D',
+    where: 'launch.yaml:13:23 fibre.numerical aperture',
+    what: /0\.22 is far from 0\.117 to 0\.12\d*, which/,
+    mend: /leave out `type`/,
+    mended: '  numerical aperture: 0.22',
+  },
+  {
+    name: 'a profile that its type has not',
+    line: 12,
+    is: '  type: OM2\n  core diameter: 50 µm\n  profile: step',
+    where: 'launch.yaml:14:12 fibre.profile',
+    what: /a fibre of type OM2 is graded, not step/,
+    mend: /Leave out `profile`/,
+    // its aperture is 0.2 and 0.13 is written below
+    refusals: 2,
+    mended: '  core diameter: 50 µm\n  profile: step',
+  },
+  {
     name: 'an element of the path that is two',
     line: 7,
     is: '  - { space: 300 mm, stop: { diameter: 2 mm } }',
@@ -755,4 +784,24 @@ test('a thousand unknown keys are refused in a hundred lines and a count', () =>
   const refused = refusedIn([...good, ...many].join('\n'));
   expect(refused).toHaveLength(101);
   expect(refused.at(-1)?.what).toBe('900 more places are refused');
+});
+
+test('what is written of a fibre near the limits of its type is this fibre’s own', () => {
+  const of = (core: string, aperture: string) =>
+    refusedIn(
+      [
+        ...good.slice(0, 11),
+        '  type: G.652.D',
+        `  core diameter: ${core}`,
+        `  numerical aperture: ${aperture}`,
+      ].join('\n'),
+    );
+  // 8.2 µm and 0.14 are printed on the trade's data sheets (common practice, no source); 9 µm is said for short
+  expect(of('8.2 µm ± 0.05 µm', '0.14')).toEqual([]);
+  expect(of('9 µm', '0.13')).toEqual([]);
+  // limits of 7.6 to 8 µm: a tenth beyond, and a little more
+  expect(of('8.88 µm ± 0.01 µm', '0.12')).toEqual([]);
+  expect(of('8.9 µm ± 0.01 µm', '0.12')).toHaveLength(1);
+  expect(of('6.92 µm ± 0.01 µm', '0.12')).toEqual([]);
+  expect(of('6.9 µm ± 0.01 µm', '0.12')).toHaveLength(1);
 });
