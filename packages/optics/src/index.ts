@@ -423,5 +423,5 @@ export { type Minimum, nelderMead, type SearchLimits } from './numerics/nelder-m
 export { erfc, normalCdf, normalQuantile } from './numerics/normal.ts';
 export { normalFrom, seededUniform } from './numerics/random.ts';
 export { sobolDimensions, sobolPoints } from './numerics/sobol.ts';
-export { studentQuantile } from './numerics/student.ts';
+export { studentProbability, studentQuantile } from './numerics/student.ts';
 export { OutOfRange } from './out-of-range.ts';

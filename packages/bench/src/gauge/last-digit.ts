@@ -20,3 +20,19 @@ export function lastDigit(readings: readonly number[]): number {
     }
   return 0;
 }
+
+/** Positions whose spacing changes at this share of the places were read off a scale where they happened to be. */
+const changingShare = 0.3;
+
+/**
+ * The step in which positions were read off a scale; 0 where they were set, as to marks, evenly or in a few stretches: the
+ * common step of such says nothing of how well they were read.
+ */
+export function positionDigit(positions: readonly number[]): number {
+  const step = lastDigit(positions);
+  if (step === 0) return 0;
+  const places = [...new Set(positions.map((x) => Math.round(x / step)))].sort((a, b) => a - b);
+  const spacings = places.slice(1).map((place, i) => place - places[i]!);
+  const changes = spacings.filter((spacing, i) => i > 0 && spacing !== spacings[i - 1]).length;
+  return changes >= Math.max(2, changingShare * (spacings.length - 1)) ? step : 0;
+}

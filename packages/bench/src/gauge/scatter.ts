@@ -4,7 +4,16 @@ import { orthonormal } from '@coreward/optics';
 export interface Scatter {
   /** `even`: the same everywhere. `growing`: more where the reading is larger. `rare`: more where something rarer is. */
   readonly rule: 'even' | 'growing' | 'rare';
-  /** Variance of each reading. */
+  /** Variance of each reading, by the likeliest rule. */
+  readonly variances: readonly number[];
+  /** Every rule that was tried and may be true, with its variances. */
+  readonly kinds: readonly ScatterKind[];
+}
+
+/** One way in which readings may scatter. */
+export interface ScatterKind {
+  /** How likely it is, relative to the others. */
+  readonly weight: number;
   readonly variances: readonly number[];
 }
 
@@ -17,15 +26,20 @@ const fewestToSpare = 3;
 /** So much likelier, in logarithms, the rarer rule must be: chance favours one of many. */
 const rareMargin = 2;
 
+/** A kind less likely than this, relative to the likeliest, moves no doubt. */
+const leastWeight = 1e-3;
+
 /**
  * Scatter of readings from what a fit left over: the same for all, or the root of a floor and a share squared of the
- * reading, or of something rarer; whichever makes the residuals most likely.
+ * reading, or of something rarer; whichever makes the residuals most likely. Few readings leave open which it is: the
+ * others are told as well.
  *
  * @param residuals of least squares with equal weights
  * @param columns slopes of the curve along each parameter; fewer than readings
  * @param curve the fitted values, where growing scatter is measured against
  * @param rare what else scatter may grow with: the slope of the curve, for instance, where the places of the readings are
  *   off or their last digit is coarse
+ * @param least variance of each reading that is known whatever the residuals say, such as that of its last digit
  * @source restricted likelihood of a normal law, its scale estimated: H. D. Patterson and R. Thompson, Biometrika 58, 545
  *   (1971) (from memory); the plain one would favour weights that leave the fit most freedom
  */
@@ -34,34 +48,45 @@ export function scatterOf(
   columns: readonly (readonly number[])[],
   curve: readonly number[],
   rare: readonly number[] = [],
+  least: readonly number[] = [],
 ): Scatter {
   const freedom = residuals.length - columns.length;
-  const even = { rule: 'even' as const, sizes: new Float64Array(residuals.length).fill(1), handicap: 0 };
+  const even = { rule: 'even' as const, sizes: new Float64Array(residuals.length).fill(1), share: 1 };
+  const share = 1 / floors.length;
   const rules =
     freedom < fewestToSpare
       ? [even]
       : [
           even,
-          ...growingWith(curve).map((sizes) => ({ rule: 'growing' as const, sizes, handicap: 0 })),
-          ...growingWith(rare).map((sizes) => ({ rule: 'rare' as const, sizes, handicap: rareMargin })),
+          ...growingWith(curve).map((sizes) => ({ rule: 'growing' as const, sizes, share })),
+          ...growingWith(rare).map((sizes) => ({ rule: 'rare' as const, sizes, share })),
         ];
   const directions = orthonormal(columns);
-  let best: Scatter = { rule: 'even', variances: [] };
-  let highest = Number.NEGATIVE_INFINITY;
-  for (const { rule, sizes, handicap } of rules) {
+  const tried = rules.flatMap(({ rule, sizes, share }) => {
     // what a fit with such weights would leave: equal weights let large readings bend the curve near small ones
     const left = leftWith(directions, residuals, sizes);
-    if (left === null) continue;
+    if (left === null) return [];
     const scale = left.squares / freedom;
     let logs = 0;
     for (const size of sizes) logs += Math.log(size);
-    const likelihood = -0.5 * (freedom * Math.log(scale) + left.logDeterminant) - logs - handicap;
-    if (likelihood > highest || best.variances.length === 0) {
-      best = { rule, variances: Array.from(sizes, (size) => scale * size * size) };
-      highest = likelihood;
-    }
-  }
-  return best;
+    const likelihood = -0.5 * (freedom * Math.log(scale) + left.logDeterminant) - logs;
+    const handicap = rule === 'rare' ? rareMargin : 0;
+    return [{ rule, sizes, share, scale, likelihood, handicapped: likelihood - handicap }];
+  });
+  const variancesOf = ({ sizes, scale }: (typeof tried)[number]): readonly number[] =>
+    Array.from(sizes, (size, i) => Math.max(scale * size * size, least[i] ?? 0));
+  const [first] = tried;
+  if (first === undefined) return { rule: 'even', variances: [], kinds: [] };
+  const best = tried.reduce((a, b) => (b.handicapped > a.handicapped ? b : a), first);
+  const variances = variancesOf(best);
+  // residuals of nought are infinitely likely
+  const weightOf = ({ share, likelihood }: (typeof tried)[number]): number =>
+    likelihood === best.likelihood ? share : share * Math.exp(likelihood - best.likelihood);
+  const kinds = tried
+    .map((kind) => ({ kind, weight: weightOf(kind) }))
+    .filter(({ weight }) => weight > leastWeight)
+    .map(({ kind, weight }) => ({ weight, variances: kind === best ? variances : variancesOf(kind) }));
+  return { rule: best.rule, variances, kinds };
 }
 
 /** Sizes of scatter that grow with `of`, from each floor; none where it is nought or not told. */

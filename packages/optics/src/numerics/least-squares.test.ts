@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { compressed, leastSquares, orthonormal } from './least-squares.ts';
 import { levenbergMarquardt, usualFitLimits } from './levenberg-marquardt.ts';
 import { median, medianDeviation } from './median.ts';
-import { studentQuantile } from './student.ts';
+import { studentProbability, studentQuantile } from './student.ts';
 
 /** Within a share of the larger of the expected size and `floor`. */
 const near = (found: number, expected: number, share: number, floor = 0): void =>
@@ -105,6 +105,24 @@ test('Student’s law at 95 % (tables of t, as in JCGM 100:2008, table G.2, from
   // printed to 0.01, and the expansion's own 0.002
   for (const [freedom, t] of rows) expect(Math.abs(studentQuantile(0.95, freedom) - t)).toBeLessThan(0.0065);
   expect(() => studentQuantile(0.95, 0.9)).toThrow();
+});
+
+test('Student’s law below its own 95 % points (computed with SciPy 1.17, stats.t.ppf)', () => {
+  const rows: readonly [number, number][] = [
+    [1, 6.3138],
+    [2, 2.92],
+    [3, 2.3534],
+    [4, 2.1318],
+    [5, 2.015],
+    [10, 1.8125],
+    [15, 1.7531],
+    [120, 1.6577],
+    [Number.POSITIVE_INFINITY, 1.6449],
+  ];
+  // rounding to four places moves the probability by 5e-6 at the most
+  for (const [freedom, t] of rows) near(studentProbability(t, freedom), 0.95, 6e-6);
+  near(studentProbability(-2.015, 5), 0.05, 1e-4);
+  expect(() => studentProbability(1, 0.5)).toThrow();
 });
 
 test('a damped fit finds Misra’s constants from far away (NIST Statistical Reference Datasets, Misra1a, from memory)', () => {

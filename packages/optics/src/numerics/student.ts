@@ -1,5 +1,5 @@
 import { OutOfRange } from '../out-of-range.ts';
-import { normalQuantile } from './normal.ts';
+import { normalCdf, normalQuantile } from './normal.ts';
 
 /**
  * The t below which a variable of Student's law falls with the given probability. With few degrees of freedom it is far
@@ -30,4 +30,35 @@ export function studentQuantile(probability: number, degreesOfFreedom: number): 
   const g3 = (z * (((3 * s + 19) * s + 17) * s - 15)) / 384;
   const g4 = (z * ((((79 * s + 776) * s + 1482) * s - 1920) * s - 945)) / 92160;
   return z + g1 / whole + g2 / whole ** 2 + g3 / whole ** 3 + g4 / whole ** 4;
+}
+
+/**
+ * The probability that a variable of Student's law falls below t.
+ *
+ * @param degreesOfFreedom from 1; a broken number counts as the whole one below, ∞ gives the normal law
+ * @throws {OutOfRange} if there is less than one degree of freedom
+ * @source Abramowitz & Stegun 26.7.3 and 26.7.4, for whole degrees of freedom exact (from memory)
+ */
+export function studentProbability(t: number, degreesOfFreedom: number): number {
+  if (!(degreesOfFreedom >= 1)) {
+    throw new OutOfRange({
+      where: 'studentProbability',
+      what: `${degreesOfFreedom} degrees of freedom`,
+      mend: 'Give at least one.',
+    });
+  }
+  const whole = Math.floor(degreesOfFreedom);
+  if (whole === Number.POSITIVE_INFINITY) return normalCdf(t);
+  const angle = Math.atan(t / Math.sqrt(whole));
+  const [sine, cosine] = [Math.sin(angle), Math.cos(angle)];
+  const isOdd = whole % 2 === 1;
+  // 1, cos²·1/2, cos⁴·1·3/(2·4) … for even degrees; cos, cos³·2/3, cos⁵·2·4/(3·5) … for odd ones
+  let term = isOdd ? cosine : 1;
+  let sum = 0;
+  for (let k = isOdd ? 1 : 0; k <= whole - 2; k += 2) {
+    sum += term;
+    term *= (cosine * cosine * (k + 1)) / (k + 2);
+  }
+  const within = isOdd ? (2 / Math.PI) * (angle + sine * sum) : sine * sum;
+  return (1 + within) / 2;
 }

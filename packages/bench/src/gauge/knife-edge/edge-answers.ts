@@ -1,4 +1,4 @@
-import { determined, type GaugeAnswer, undetermined } from '../answer.ts';
+import { type Doubt, determined, type GaugeAnswer, undetermined } from '../answer.ts';
 import { between } from '../curve-drawing.ts';
 import type { GaugeCurve } from '../gauge.ts';
 import { type EdgeFit, powerPastEdge } from './fit-edge.ts';
@@ -20,23 +20,34 @@ export function edgeAnswers(fit: EdgeFit | null, positions: readonly number[]): 
   }
   const { freedom } = fit;
   const from = `scatter of the readings (${scatterWords[fit.scatter.rule]})`;
-  const radiusDoubt = Math.sqrt(fit.covariance[0]![0]!);
-  const centreDoubt = Math.sqrt(fit.covariance[1]![1]!);
-  const doubts = (uncertainty: number) => [{ from, uncertainty, freedom }];
+  const { radius: radiusDoubt, centre: centreDoubt } = fit.doubts;
+  const drift = (slopes: readonly number[]): Doubt => ({
+    from: 'drift of the light during the scan',
+    uncertainty:
+      fit.drift === null ? 0 : Math.sqrt(fit.drift.likelihood) * Math.abs(fit.drift.shiftOf(slopes)),
+  });
+  const ofRadius = (times: number): readonly Doubt[] => [
+    { from, uncertainty: times * radiusDoubt, freedom },
+    drift([times, 0, 0, 0]),
+  ];
   return [
     determined({
       quantity: 'radius1e2_m',
       value: fit.radius,
-      doubts: doubts(radiusDoubt),
+      doubts: ofRadius(1),
       shape: 'positive',
     }),
     determined({
       quantity: 'd4sigma_m',
       value: 2 * fit.radius,
-      doubts: doubts(2 * radiusDoubt),
+      doubts: ofRadius(2),
       shape: 'positive',
     }),
-    determined({ quantity: 'centre_m', value: fit.centre, doubts: doubts(centreDoubt) }),
+    determined({
+      quantity: 'centre_m',
+      value: fit.centre,
+      doubts: [{ from, uncertainty: centreDoubt, freedom }, drift([0, 1, 0, 0])],
+    }),
   ];
 }
 
@@ -79,6 +90,11 @@ function whatIsMissing(fit: EdgeFit, positions: readonly number[]): Missing | nu
 /** What was noticed in one scan. */
 export function edgeRemarks(fit: EdgeFit, readings: readonly number[]): readonly string[] {
   const remarks: string[] = [];
+  const { drift } = fit;
+  if (drift !== null && drift.likelihood > 0.95 && Math.abs(drift.share) > 0.005)
+    remarks.push(
+      `The light seems to have ${drift.share > 0 ? 'grown' : 'faded'} by ${(100 * Math.abs(drift.share)).toPrecision(1)} % during the scan: let the laser warm up, and read the scan there and back.`,
+    );
   if (
     isOrdered(
       readings.map((y, i) => y - fit.curve[i]!),

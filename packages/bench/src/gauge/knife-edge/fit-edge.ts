@@ -1,6 +1,9 @@
 import { erfc, levenbergMarquardt, usualFitLimits } from '@coreward/optics';
 import { blockMeans } from '../block-means.ts';
+import { positionDigit } from '../last-digit.ts';
+import { digitDoubt, doubtOverKinds } from '../over-kinds.ts';
 import { covarianceOf, type Scatter, scatterOf } from '../scatter.ts';
+import { type LightDrift, lightDrift } from './light-drift.ts';
 
 /** A fit of one scan: P(x) = background + power/2·(1 + erf(√2(x − centre)/radius)). */
 export interface EdgeFit {
@@ -15,6 +18,9 @@ export interface EdgeFit {
   readonly covariance: readonly (readonly number[])[];
   readonly freedom: number;
   readonly scatter: Scatter;
+  /** Standard uncertainties over all kinds of scatter that the readings leave likely. */
+  readonly doubts: { readonly radius: number; readonly centre: number };
+  readonly drift: LightDrift | null;
   readonly curve: readonly number[];
 }
 
@@ -61,19 +67,43 @@ export function fitEdge(positions: readonly number[], readings: readonly number[
   const freedom = positions.length - 4;
   const curve = positions.map((x) => powerPastEdge(x, edge));
   const columns = edgeSlopes(positions, edge);
-  const scatter = scatterOf(
-    fit.residuals,
-    columns,
-    curve.map((y) => y - Math.min(0, edge.background)),
-    columns[1],
-  );
+  const lit = curve.map((y) => y - Math.min(edge.background, edge.background + edge.power));
+  const least = digitVariances(positions, columns[1]!);
+  const scatterBy = (by: readonly (readonly number[])[]): Scatter =>
+    scatterOf(
+      fit.residuals,
+      by,
+      curve.map((y) => y - Math.min(0, edge.background)),
+      columns[1],
+      least,
+    );
+  const scatter = scatterBy(columns);
+  const inverse = fit.inverse;
+  const doubt = (slopes: readonly number[]): number =>
+    Math.max(
+      doubtOverKinds(slopes, inverse, columns, scatter, freedom),
+      digitDoubt(slopes, inverse, columns, readings),
+    );
   return {
     ...edge,
-    covariance: covarianceOf(fit.inverse, columns, scatter.variances),
+    covariance: covarianceOf(inverse, columns, scatter.variances),
     freedom,
     scatter,
+    doubts: { radius: doubt([1, 0, 0, 0]), centre: doubt([0, 1, 0, 0]) },
+    // a log of thousands is read in no time, in which no light drifts
+    drift: means === null ? lightDrift(fit.residuals, columns, lit, scatterBy) : null,
     curve,
   };
+}
+
+/**
+ * What the last digit of the positions leaves open of each reading: a position that is off moves it by the slope.
+ *
+ * @source even law from −½ to ½ of a step, JCGM 100:2008, F.2.2.1 (from memory)
+ */
+function digitVariances(positions: readonly number[], slopes: readonly number[]): readonly number[] {
+  const place = positionDigit(positions) ** 2 / 12;
+  return slopes.map((slope) => place * slope * slope);
 }
 
 /** Columns of ∂P/∂radius, ∂P/∂centre, ∂P/∂power and ∂P/∂background. @source elementary: erf′(u) = 2/√π·exp(−u²) */
