@@ -26,3 +26,22 @@ export function mustNotBe({ is, keys, mend }: OtherKind, tree: Tree, file: strin
     mend,
   });
 }
+
+/** The version of every document there is. */
+const version = 1;
+
+/**
+ * One refusal for a document of a version that is yet to come, whose keys nobody here knows.
+ *
+ * @throws {Refusal} if it says that its version is a later one
+ */
+export function mustBeOfThisVersion(tree: Tree, file: string): void {
+  if (tree.kind !== 'map') return;
+  const value = tree.entries.find(({ key }) => key === 'coreward')?.value;
+  if (value?.kind !== 'text' || !/^\d{1,6}$/u.test(value.text) || Number(value.text) <= version) return;
+  throw new Refusal({
+    where: whereIs(file, value.at, 'coreward'),
+    what: `\`${value.text}\` is a later version of documents than is known here`,
+    mend: `Write \`${version}\`. If a later Coreward wrote the document, open it with that one.`,
+  });
+}

@@ -33,7 +33,7 @@ export interface Report {
   readonly refuse: (path: string, what: string, mend: string) => void;
   /** Refuses at a place that has no path of its own, such as an unknown key. */
   readonly refuseAt: (place: Place, path: string, what: string, mend: string) => void;
-  /** All that was refused so far. */
+  /** All that was refused so far, from the top of the text. */
   readonly refusals: () => readonly RefusalParts[];
 }
 
@@ -47,13 +47,19 @@ const mostRefusals = 100;
 
 export function reportOn(file: string): Report {
   const places = new Map<string, Place>();
-  const refusals: RefusalParts[] = [];
+  const refused: { readonly place: Place; readonly parts: RefusalParts }[] = [];
   let untold = 0;
 
   function refuseAt(place: Place, path: string, what: string, mend: string): void {
-    if (refusals.length === mostRefusals) untold += 1;
-    else refusals.push({ where: whereIs(file, place, path), what, mend });
+    if (refused.length === mostRefusals) untold += 1;
+    else refused.push({ place, parts: { where: whereIs(file, place, path), what, mend } });
   }
+
+  /** As somebody meets them who goes through the text from its top. */
+  const fromTheTop = (): readonly RefusalParts[] =>
+    refused
+      .toSorted(({ place: a }, { place: b }) => a.line - b.line || a.column - b.column)
+      .map(({ parts }) => parts);
 
   function nearestPlace(path: string): Place {
     for (let near = path; near !== ''; near = near.slice(0, Math.max(0, near.lastIndexOf('.')))) {
@@ -69,7 +75,7 @@ export function reportOn(file: string): Report {
     },
     refuse: (path, what, mend) => refuseAt(nearestPlace(path), path, what, mend),
     refuseAt,
-    refusals: () => (untold === 0 ? refusals : [...refusals, more(file, untold)]),
+    refusals: () => (untold === 0 ? fromTheTop() : [...fromTheTop(), more(file, untold)]),
   };
 }
 

@@ -22,8 +22,10 @@ export function syntaxRefusals(
   const bracket = errors.some(isOfBracket) ? openBracket(text) : null;
   const own =
     bracket === null ? errors : errors.filter((one) => !isOfBracket(one) && one.pos[0] < bracket.offset);
+  // a line that a tab indents is no part of what it belongs to, and the lines around it do not fit any more
+  const tabs = own.filter(({ code }) => code === 'TAB_AS_INDENT');
   const firsts = new Map<number, RefusalParts>();
-  for (const error of own) {
+  for (const error of tabs.length > 0 ? tabs : own) {
     const at = placeOf(error.pos[0]);
     if (firsts.has(at.line) || firsts.size === mostSyntaxErrors) continue;
     firsts.set(at.line, oddSpace(text, at.line, file) ?? refusal(error, at, file));

@@ -1,9 +1,10 @@
-import { mustNotBe, type OtherKind } from '../document/document-kind.ts';
+import { mustBeOfThisVersion, mustNotBe, type OtherKind } from '../document/document-kind.ts';
 import type { Read } from '../document/form.ts';
+import { whereIs } from '../document/place.ts';
 import { readForm } from '../document/read-form.ts';
 import { documentSpot, itemSpot, type Report, reportOn, throwIfRefused, under } from '../document/report.ts';
 import { printable, shown } from '../document/shown.ts';
-import { readTree } from '../document/yaml-tree.ts';
+import { readTree, type Tree } from '../document/yaml-tree.ts';
 import { collimatorFrom } from '../launch/read-collimator.ts';
 import { fibreFrom } from '../launch/read-fibre.ts';
 import { laserFrom } from '../launch/read-laser.ts';
@@ -38,8 +39,9 @@ const partLists = ['lasers', 'collimators', 'fibres', 'mirrors', 'detectors', 'r
  */
 export function readDrawer(files: readonly NamedText[]): Drawer {
   const refusals: RefusalParts[] = [];
-  const compartments = files.flatMap(({ text, file }) => {
+  const compartments = files.flatMap(({ text, file }, index) => {
     try {
+      mustBeAnother({ text, file }, files.slice(0, index));
       return [compartmentFrom(text, file)];
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
@@ -64,10 +66,23 @@ export function readDrawer(files: readonly NamedText[]): Drawer {
   };
 }
 
+/** One refusal for a file that is named twice, or copied, where every part of it would be refused. */
+function mustBeAnother({ text, file }: NamedText, before: readonly NamedText[]): void {
+  const same = before.find((one) => one.text === text);
+  if (same === undefined) return;
+  throw new Refusal({
+    where: printable(file),
+    what: `it holds word for word what ${printable(same.file)} holds`,
+    mend: 'Name only one of the two.',
+  });
+}
+
 function compartmentFrom(text: string, file: string): Compartment {
   const report = reportOn(file);
   const tree = readTree(text, file);
+  mustBeKeys(tree, file);
   mustNotBe(launch, tree, file);
+  mustBeOfThisVersion(tree, file);
   const read = readForm(drawerForm, tree, documentSpot, report);
   return {
     drawer: drawerFrom(read, report),
@@ -76,6 +91,17 @@ function compartmentFrom(text: string, file: string): Compartment {
     file,
     report,
   };
+}
+
+/** A file that holds no keys at all is told what a drawer is made of, for all of them may be left out. */
+function mustBeKeys(tree: Tree, file: string): void {
+  if (tree.kind === 'map') return;
+  const holds = { text: 'text', list: 'a list', nothing: 'nothing' } as const;
+  throw new Refusal({
+    where: whereIs(file, tree.at, ''),
+    what: `${holds[tree.kind]} stands where a drawer belongs`,
+    mend: 'Write `coreward: 1`, and below it the lists `lasers`, `collimators` and `fibres`, each part with a name.',
+  });
 }
 
 const launch: OtherKind = {

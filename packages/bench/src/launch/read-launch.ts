@@ -1,4 +1,4 @@
-import { mustNotBe, type OtherKind } from '../document/document-kind.ts';
+import { mustBeOfThisVersion, mustNotBe, type OtherKind } from '../document/document-kind.ts';
 import type { Read } from '../document/form.ts';
 import { readForm } from '../document/read-form.ts';
 import { documentSpot, type Report, reportOn, throwIfRefused, under } from '../document/report.ts';
@@ -23,6 +23,7 @@ export function readLaunch(text: string, file: string): Launch {
   const report = reportOn(file);
   const tree = readTree(text, file);
   mustNotBe(drawer, tree, file);
+  mustBeOfThisVersion(tree, file);
   const launch = launchFrom(readForm(launchForm, tree, documentSpot, report), report);
   mustKnowGlasses(launch, documentSpot, report);
   mustKnowFibre(launch, documentSpot, report);

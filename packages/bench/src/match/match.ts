@@ -1,4 +1,5 @@
 import { OutOfRange } from '@coreward/optics';
+import { throwIfRefused } from '../document/report.ts';
 import { assembleLaunch, type PartNames, partNamed } from '../drawer/assemble-launch.ts';
 import type { Drawer } from '../drawer/drawer.ts';
 import { inWords } from '../forecast/out-of-range-refusal.ts';
@@ -34,8 +35,7 @@ const stride = 8;
  */
 export function* matching(drawer: Drawer, options: MatchOptions): Generator<MatchProgress, Match> {
   const { purpose } = options;
-  mustHave(drawer, 'lasers');
-  mustHave(drawer, 'fibres');
+  mustHaveLasersAndFibres(drawer);
   const lasers =
     options.laser === null ? drawer.lasers : [partNamed(drawer.lasers, options.laser, 'lasers', drawer.name)];
   const bench = withBestFocus(drawer);
@@ -101,13 +101,15 @@ function withBestFocus(drawer: Drawer): Drawer {
   return { ...drawer, collimators };
 }
 
-function mustHave(drawer: Drawer, list: 'lasers' | 'fibres'): void {
-  if (drawer[list].length > 0) return;
-  throw new Refusal({
-    where: `${drawer.name} ${list}`,
-    what: `the drawer has no ${list}, and a match needs one at least`,
-    mend: `Add one to \`${list}\`.`,
-  });
+function mustHaveLasersAndFibres(drawer: Drawer): void {
+  const missing = (['lasers', 'fibres'] as const).filter((list) => drawer[list].length === 0);
+  throwIfRefused(
+    missing.map((list) => ({
+      where: `${drawer.name} ${list}`,
+      what: `the drawer has no ${list}, and a match needs one at least`,
+      mend: `Add one to \`${list}\`.`,
+    })),
+  );
 }
 
 /** Why a pair is left out; what is no matter of the parts is thrown again. */

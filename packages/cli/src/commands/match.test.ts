@@ -105,3 +105,14 @@ test('progress is told on standard error, and only where one has to wait', async
   expect(await at(1)).toBe('');
   expect(await at(150)).toMatch(/^16 of 30, best so far \d+ %: green module \+ /u);
 });
+
+test('files that are not there, folders and a drawer without light are each refused at once, as drawers', async () => {
+  const shell = fakeShell({ 'box.yaml': { kind: 'folder' }, 'bare.yaml': 'coreward: 1\n' });
+  expect(await run(['match', 'nowhere.yaml', 'box.yaml'], shell)).toBe(2);
+  expect(shell.talked()).toContain('nowhere.yaml\n  there is no such file');
+  expect(shell.talked()).toContain('writes a drawer to');
+  expect(shell.talked()).toContain('one ending in `.drawer.yaml`');
+  expect(await run(['match', 'bare.yaml'], shell)).toBe(2);
+  expect(shell.talked()).toContain('no lasers');
+  expect(shell.talked()).toContain('no fibres');
+});

@@ -9,7 +9,7 @@ import {
   readDrawer,
 } from '@coreward/bench';
 import { type Command, Option } from 'commander';
-import { readDocument } from '../read-document.ts';
+import { readDocuments } from '../read-document.ts';
 import type { Shell } from '../shell.ts';
 import { sectionsText } from '../text/sections-text.ts';
 
@@ -47,9 +47,7 @@ export function addMatch(program: Command, shell: Shell): void {
     .option('--all', 'print every combination')
     .option('--json', 'print the numbers as JSON, in SI units')
     .action(async (paths: readonly string[], flags: MatchFlags) => {
-      const files = [];
-      for (const path of paths) files.push(await readDocument(path, shell));
-      const drawer = readDrawer(files);
+      const drawer = readDrawer(await readDocuments(paths, 'drawer', shell));
       const found = toldOf(matching(drawer, { purpose: flags.for, laser: flags.laser ?? null }), shell);
       const lasers = new Set(found.pairs.map(({ laser }) => laser)).size;
       const rows = flags.all === true ? Number.POSITIVE_INFINITY : usualRows(lasers);
