@@ -101,6 +101,7 @@ export {
   type RawReadings,
   type RawSetting,
   settingExample,
+  wordOf,
 } from './gauge/assign.ts';
 export {
   type CurveDrawing,
@@ -466,6 +467,7 @@ export { turnNow } from './walk/turn-now.ts';
 export type { TurnNow, TurnSign } from './walk/turn-sign.ts';
 export { type TurnSaid, turnSaid } from './walk/turn-words.ts';
 export { isSameScrew, type TurnedScrew, turnedOf, withTurned } from './walk/turned-screw.ts';
+export { twoPresses } from './walk/two-presses.ts';
 export type { WalkAct, WalkReads } from './walk/walk-act.ts';
 export { type RidgePicture, ridgePicture, type TracePoint, traceOf } from './walk/walk-pictures.ts';
 export {

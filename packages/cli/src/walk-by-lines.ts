@@ -20,6 +20,7 @@ import {
   walkPlan,
 } from '@coreward/bench';
 import { type ListenedTo, listenTo, unitOfLines } from './device-lines.ts';
+import { notPressed, pressEnter, seenWhilePressed } from './enter-press.ts';
 import type { Shell } from './shell.ts';
 import { wrapHanging } from './text/wrap.ts';
 import { readWalkLine } from './walk-line.ts';
@@ -27,10 +28,13 @@ import { whicheverFirst } from './whichever-first.ts';
 
 /** What may be typed while a device reads. */
 const others = 'n did not work, s skip, u undo, a begin anew, q stop';
-const keysFor = (step: WalkStep): string =>
-  answerOf(step) === null
-    ? `Enter when it is done, ${others}`
-    : `it goes on by itself; Enter takes it now, ${others}`;
+function keysFor(step: WalkStep): string {
+  if (answerOf(step) === null) return `Enter when it is done, ${others}`;
+  if (step.kind === 'strip') return `Enter takes the reading before, Enter again the one after, ${others}`;
+  // that the power was raised only a hand can say
+  if (step.kind === 'stand' && step.why === 'after-power') return `Enter takes the reading, ${others}`;
+  return `it goes on by itself; Enter takes it now, ${others}`;
+}
 /** The line with the live reading is written anew so often, ms. */
 const writeEvery = 200;
 
@@ -75,6 +79,7 @@ export async function walkedByLines(
       shell.talk(asked(now, meter, keysFor(step)));
       line.begin();
       let turn = newTurn;
+      let pressed = notPressed;
       const answered = acts.length;
       while (acts.length === answered) {
         const next = await heard.next();
@@ -91,6 +96,7 @@ export async function walkedByLines(
         if (event.from === 'one') {
           turn = heardInTurn(turn, context, event.value);
           const at = turnNow(turn, context, false);
+          pressed = seenWhilePressed(pressed, at, shell.clock());
           const { short, mend } = turnSaid(at, step, meter);
           line.show(at.shown === null ? '–' : liveText(at.shown, meter), short, mend);
           if (at.isSettled && at.take !== null) {
@@ -100,11 +106,16 @@ export async function walkedByLines(
           continue;
         }
         const written = event.value.trim().toLowerCase();
-        const { take } = turnNow(turn, context, false);
         if (written === 'a') acts.push({ do: 'reads', reads, anew: true });
         else if (written === '' && hasDevice) {
-          if (take === null) line.say('There is nothing to take yet.');
-          else acts.push({ do: 'answer', answer: take });
+          const press = pressEnter(pressed, turnNow(turn, context, false), step, meter, shell.clock());
+          if (press.do === 'answer') acts.push({ do: 'answer', answer: press.answer });
+          else {
+            // the reading after is one of its own, not the rest of the one before
+            if (press.pressed.before !== pressed.before) turn = newTurn;
+            pressed = press.pressed;
+            line.say(press.text);
+          }
         } else {
           const said = readWalkLine(event.value, step, { meter, shown: now.last, practised: false });
           if (said.do === 'quit') return { now, meter };

@@ -3,6 +3,7 @@ import {
   liveText,
   type TurnNow,
   turnSaid,
+  twoPresses,
   type WalkAnswer,
   type WalkMeter,
   type WalkStep,
@@ -24,28 +25,22 @@ interface LivePadProps {
   readonly onAnswer: (answer: WalkAnswer) => void;
 }
 
-/** So long a second press is waited for, ms: afterwards the first is forgotten. */
-const asksFor = 8_000;
-
 /** Whether an answer that is not ready was pressed a moment ago, and is taken by one more press. */
 function useAsked(isReady: boolean): readonly [boolean, (asked: boolean) => void] {
   const { world } = useKeeping();
   const [asked, setAsked] = useState(false);
-  useEffect(() => (asked ? world.after(asksFor, () => setAsked(false)) : undefined), [asked, world]);
+  useEffect(() => (asked ? world.after(twoPresses.waits, () => setAsked(false)) : undefined), [asked, world]);
   // what has become ready needs no second press, and what leaves its goal later needs two again
   if (asked && isReady) setAsked(false);
   return [asked && !isReady, setAsked];
 }
-
-/** From the eye to the finger, ms: a press that was meant for what was ready a moment ago counts as meant. */
-const reaction = 700;
 
 /** Whether it is ready, or was a moment ago: readings near a goal waver. */
 function useReadyLately(isReady: boolean): boolean {
   const { world } = useKeeping();
   const [lately, setLately] = useState(isReady);
   useEffect(() => {
-    if (!isReady) return world.after(reaction, () => setLately(false));
+    if (!isReady) return world.after(twoPresses.reaction, () => setLately(false));
     setLately(true);
     return undefined;
   }, [isReady, world]);
