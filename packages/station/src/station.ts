@@ -13,6 +13,7 @@ import { renderUnicodeCompact } from 'uqr';
 import { type Certificate, certificateIn } from './access/certificate.ts';
 import { type Door, hostsOf, networkAddresses } from './access/door.ts';
 import { Pairing, type PairingCode } from './access/pairing.ts';
+import { tellingPlainCallers } from './access/plain-at-tls.ts';
 import { BenchBook } from './bench-book/bench-book.ts';
 import { giveExample } from './bench-book/first-start.ts';
 import { Instruments } from './instruments/instruments.ts';
@@ -180,7 +181,7 @@ function open(door: Door, server: Server, rooms: Rooms, live: LiveChannel): void
 const tlsWith =
   ({ certificate, privateKey }: Certificate) =>
   () =>
-    createHttps({ cert: certificate, key: privateKey, minVersion: 'TLSv1.2' });
+    tellingPlainCallers(createHttps({ cert: certificate, key: privateKey, minVersion: 'TLSv1.2' }));
 
 interface Listening {
   readonly server: Server;
