@@ -9,6 +9,7 @@ const page = read('docs/security.md');
 const files = [
   'packages/station/src/access/threats.test.ts',
   'packages/station/src/access/network.test.ts',
+  'packages/station/src/access/plain-at-tls.test.ts',
   'packages/station/src/live/live-channel.test.ts',
   'packages/station/src/exchange/round-trip.test.ts',
   'packages/station/src/bench-book/bench-book.test.ts',
