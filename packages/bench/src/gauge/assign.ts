@@ -113,7 +113,7 @@ function settingFor(spec: SettingSpec, raw: RawReadings, taken: Set<RawColumn>):
 function readSetting(spec: SettingSpec, given: RawSetting): Setting | string | RefusalParts {
   if (spec.dimension === 'text') return given.text.trim();
   if (spec.dimension === 'word') {
-    const word = spec.words[given.text.trim().toLowerCase().replace(/\s+/gu, '')];
+    const word = wordOf(spec, given.text);
     const choices = [...new Set(Object.values(spec.words))].map((choice) => `\`${choice}\``).join(' or ');
     return (
       word ?? { where: given.where, what: `\`${given.text}\` is no ${spec.name}`, mend: `Write ${choices}.` }
@@ -124,6 +124,12 @@ function readSetting(spec: SettingSpec, given: RawSetting): Setting | string | R
     ? { value: read.value, uncertainty: read.uncertainty }
     : { where: `${given.where} ${spec.name}`, what: read.what, mend: read.mend };
 }
+
+/** The word of a gauge that a text stands for, however it is spelt; `undefined` if none. */
+export const wordOf = (
+  { words }: { readonly words: Readonly<Record<string, string>> },
+  text: string,
+): string | undefined => words[text.trim().toLowerCase().replace(/\s+/gu, '')];
 
 const namesOf = ({ name, otherNames = [] }: ColumnSpec | SettingSpec): readonly string[] => [
   name,
@@ -148,14 +154,15 @@ export function exampleHeading({ name, dimension }: ColumnSpec): string {
 /** How a setting may be written: `635 nm`. */
 export function settingExample(spec: SettingSpec): string {
   if (spec.name.startsWith('wavelength')) return '635 nm';
-  if (spec.dimension === 'fraction') return '3 %';
   switch (spec.dimension) {
     case 'text':
       return spec.example;
     case 'word':
       return Object.values(spec.words)[0]!;
+    case 'fraction':
+      return spec.example ?? '3 %';
     default:
-      return dimensionFacts[spec.dimension].examples[0]!;
+      return spec.example ?? dimensionFacts[spec.dimension].examples[0]!;
   }
 }
 

@@ -19,8 +19,8 @@ export type SettingSpec = {
   readonly needed: boolean;
   readonly otherNames?: readonly string[];
   readonly what: string;
-} & (
-  | { readonly dimension: Dimension }
+} /** `example` where the usual one of its dimension would be far off. */ & (
+  | { readonly dimension: Dimension; readonly example?: string }
   | {
       readonly dimension: 'word';
       readonly words: Readonly<Record<string, string>>;

@@ -18,7 +18,15 @@ export const ruler: Gauge = {
       what: 'the length, once or several times',
     },
   ],
-  settings: [{ name: 'division', dimension: 'length', needed: false, what: 'of the ruler; left out: 1 mm' }],
+  settings: [
+    {
+      name: 'division',
+      dimension: 'length',
+      example: '1 mm',
+      needed: false,
+      what: 'of the ruler; left out: 1 mm',
+    },
+  ],
   measure: (readings: Readings): GaugeResult => {
     const division = readings.settings.division?.value ?? 1e-3;
     const lengths = column(readings, 'length');

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { Refusal } from '../refusal.ts';
-import { assign } from './assign.ts';
+import { readQuantity } from '../units/read-quantity.ts';
+import { assign, settingExample, wordOf } from './assign.ts';
 import { gauges } from './gauge-table.ts';
 import { inShell, setTo, setToWithin } from './setting-words.ts';
 
@@ -42,3 +43,21 @@ test.each(needy.map((gauge) => [gauge.name, gauge] as const))(
     expect(ask(done)).toEqual([]);
   },
 );
+
+for (const gauge of gauges)
+  for (const spec of gauge.settings) {
+    if (spec.dimension === 'text' || spec.dimension === 'word') continue;
+    const { dimension } = spec;
+    test(`the example of ${gauge.name}, ${spec.name}, can be read as it stands`, () => {
+      expect(readQuantity(settingExample(spec), dimension).ok).toBe(true);
+    });
+  }
+
+test('a word of a gauge is known however it is spelt', () => {
+  const level = gauges
+    .find(({ name }) => name === 'far-field-cone')!
+    .settings.find(({ name }) => name === 'level')!;
+  if (level.dimension !== 'word') throw new Error('no words');
+  expect(wordOf(level, '5 %')).toBe('5%');
+  expect(wordOf(level, 'a third')).toBeUndefined();
+});

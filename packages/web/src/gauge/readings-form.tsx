@@ -6,8 +6,6 @@ import {
   howToFor,
   type RefusalParts,
   readingUnits,
-  type SettingSpec,
-  settingExample,
 } from '@coreward/bench';
 import { type DragEvent, type JSX, useId, useState } from 'react';
 import { timeText } from '../frame/time-text.ts';
@@ -17,6 +15,7 @@ import { FromInstrument } from './from-instrument.tsx';
 import '../field/field.css';
 import { CameraPair, CameraPicture } from '../camera/camera-picture.tsx';
 import { PictureChoice } from '../camera/picture-choice.tsx';
+import { SettingField } from './setting-field.tsx';
 import type { Beam, GaugeBench } from './use-bench.ts';
 
 interface ReadingsFormProps {
@@ -76,6 +75,7 @@ export function ReadingsForm({ gauge, bench, refused }: ReadingsFormProps): JSX.
             <SettingField
               key={spec.name}
               spec={spec}
+              inTable={gauge.takes === 'table'}
               written={bench.sheet.settings[spec.name] ?? ''}
               isRefused={refused.some(
                 ({ where, what }) => where.endsWith(` ${spec.name}`) || what.startsWith(`\`${spec.name}\``),
@@ -182,61 +182,6 @@ function TwoPictures({ bench }: { readonly bench: GaugeBench }): JSX.Element {
         <CameraPair onPicture={(file, beam) => takePicture(file, beam, 'camera')} />
       </details>
     </>
-  );
-}
-
-function SettingField({
-  spec,
-  written,
-  isRefused,
-  onWrite,
-}: {
-  readonly spec: SettingSpec;
-  readonly written: string;
-  readonly isRefused: boolean;
-  readonly onWrite: (text: string) => void;
-}): JSX.Element {
-  const id = useId();
-  const about = `${id}-about`;
-  return (
-    <div className="field">
-      <label htmlFor={id}>{spec.name}</label>
-      <div className="field-entry">
-        {spec.dimension === 'word' ? (
-          <select
-            id={id}
-            aria-describedby={about}
-            value={written}
-            onChange={({ target }) => onWrite(target.value)}
-          >
-            <option value="">{gaugeTexts.asWritten}</option>
-            {[...new Set(Object.values(spec.words))].map((word) => (
-              <option key={word} value={word}>
-                {word}
-              </option>
-            ))}
-          </select>
-        ) : (
-          <input
-            id={id}
-            className="entry"
-            type="text"
-            autoComplete="off"
-            spellCheck={false}
-            aria-describedby={about}
-            aria-required={spec.needed ? true : undefined}
-            aria-invalid={isRefused ? true : undefined}
-            placeholder={gaugeTexts.like(settingExample(spec))}
-            value={written}
-            onChange={({ target }) => onWrite(target.value)}
-          />
-        )}
-      </div>
-      <p className="field-about" id={about}>
-        {spec.needed ? `${gaugeTexts.isNeeded}: ` : ''}
-        {spec.what.replaceAll('`', '')}
-      </p>
-    </div>
   );
 }
 

@@ -30,6 +30,7 @@ export const gaugeTexts = {
   optional: (name: string): string => `${name} (may be left out)`,
   like: (example: string): string => `such as ${example}`,
   asWritten: 'as the table says, or left out',
+  leftOut: 'left out',
   inCells: 'in cells',
   asText: 'as text',
   shownAs: 'shown',
@@ -152,6 +153,8 @@ export const gaugeTexts = {
     reverse: 'Light sent backwards leaves the collimator; its width is measured there and far away.',
     imaging: 'A lamp, the lens and a card in a row; both distances are read.',
     thread: 'Turns of a thread, and how far the part stands out.',
+    patterns:
+      'The end of a fibre and four patterns it may show: one spot, two lobes, four lobes, a spot in a ring.',
     cone: 'Light spreads from the end of the fibre onto a card with a ruler.',
     sweep: 'A small detector swings around the end of the fibre.',
     end: 'The lit end of a fibre through a magnifier: the core within the cladding.',

@@ -35,6 +35,7 @@ export const cameraLinearity: Gauge = {
     {
       name: 'dark code',
       dimension: 'number',
+      example: '3',
       needed: false,
       otherNames: ['dark', 'background'],
       what: 'with the lens covered; left out: 0',
@@ -42,6 +43,7 @@ export const cameraLinearity: Gauge = {
     {
       name: 'clip code',
       dimension: 'number',
+      example: '250',
       needed: false,
       otherNames: ['clip'],
       what: 'from which the camera no longer counts; left out: 250',

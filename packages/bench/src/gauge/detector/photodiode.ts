@@ -67,6 +67,7 @@ export const photodiode: Gauge = {
     {
       name: 'dark voltage',
       dimension: 'voltage',
+      example: '0.2 mV',
       needed: false,
       otherNames: ['dark'],
       what: 'one reading with the light off',
@@ -74,6 +75,7 @@ export const photodiode: Gauge = {
     {
       name: 'half load voltage',
       dimension: 'voltage',
+      example: '44 mV',
       needed: false,
       otherNames: ['half load'],
       what: 'reading with half the load, to see whether the diode is saturated',

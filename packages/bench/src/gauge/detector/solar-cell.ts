@@ -42,6 +42,7 @@ export const solarCell: Gauge = {
     {
       name: 'quantum efficiency',
       dimension: 'fraction',
+      example: '85 %',
       needed: false,
       what: 'electrons a photon; left out: 85 % ± 8 % (from memory)',
     },
@@ -49,6 +50,7 @@ export const solarCell: Gauge = {
     {
       name: 'burden',
       dimension: 'voltage',
+      example: '12 mV',
       needed: false,
       otherNames: ['burden voltage'],
       what: 'voltage across the meter; must stay below 20 mV',

@@ -50,6 +50,7 @@ export const farFieldCone: Gauge = {
     {
       name: 'radius uncertainty',
       dimension: 'length',
+      example: '0.2 mm',
       needed: false,
       what: 'standard uncertainty of one radius; used where there are only two',
     },

@@ -43,7 +43,13 @@ export const farFieldProfile: Gauge = {
     },
   ],
   settings: [
-    { name: 'distance', dimension: 'length', needed: false, what: 'from the fibre to the screen' },
+    {
+      name: 'distance',
+      dimension: 'length',
+      example: '100 mm',
+      needed: false,
+      what: 'from the fibre to the screen',
+    },
     {
       name: 'wavelength',
       dimension: 'length',
@@ -54,6 +60,7 @@ export const farFieldProfile: Gauge = {
     {
       name: 'background',
       dimension: 'number',
+      example: '0.3',
       needed: false,
       otherNames: ['dark'],
       what: 'the reading in the dark, in the unit of the column; left out: from the wings',

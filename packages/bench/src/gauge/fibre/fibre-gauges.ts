@@ -36,12 +36,14 @@ export const corePicture: Gauge = {
     {
       name: 'cladding diameter',
       dimension: 'length',
+      example: '125 µm ± 0.7 µm',
       needed: true,
       what: 'such as 125 µm ± 0.7 µm for standard fibre',
     },
     {
       name: 'pixel uncertainty',
       dimension: 'number',
+      example: '1.5',
       needed: false,
       what: 'standard uncertainty of one width, pixels; left out: 1.5',
     },
@@ -78,6 +80,7 @@ export const modeCount: Gauge = {
     {
       name: 'numerical aperture',
       dimension: 'number',
+      example: '0.12',
       needed: true,
       otherNames: ['na'],
       what: 'of the fibre, √(n₁² − n₂²)',
@@ -92,6 +95,7 @@ export const modeCount: Gauge = {
     {
       name: 'modes',
       dimension: 'number',
+      example: '6',
       needed: false,
       otherNames: ['lp modes'],
       what: 'LP modes seen, orientations counted once',
@@ -99,6 +103,7 @@ export const modeCount: Gauge = {
     {
       name: 'cut-off',
       dimension: 'length',
+      example: '610 nm',
       needed: false,
       otherNames: ['cutoff', 'cut-off wavelength', 'cutoff wavelength'],
       what: 'wavelength above which only the fundamental mode is left',

@@ -76,7 +76,7 @@ export const substitution: Gauge = {
 export const beforeAndAfter: Gauge = {
   name: 'before-and-after',
   otherNames: ['before-and-behind'],
-  title: 'before and behind',
+  title: 'before and after',
   answers: 'transmission or reflectance of a mirror, a lens or a filter',
   needs: 'any steady detector that catches the whole beam in both places',
   takes: 'table',

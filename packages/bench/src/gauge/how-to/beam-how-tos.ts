@@ -52,7 +52,7 @@ export const beamHowTos: readonly HowTo[] = [
     steps: [
       'Focus the beam with a lens of some 200 mm, so that the whole waist fits on the bench.',
       'Measure the second-moment diameter at five places within one Rayleigh length of the waist, and at five beyond two.',
-      'Use one method throughout: a camera (`spot-picture`), or a knife edge.',
+      'Use one method throughout: a camera, as for the spot picture, or a knife edge.',
       'Give the wavelength. For an elliptic beam head two columns, `diameter x` and `diameter y`.',
     ],
     cautions: [
@@ -117,7 +117,7 @@ export const beamHowTos: readonly HowTo[] = [
     ],
     cautions: [reference, wall],
     example:
-      '# wavelength: 650 nm\n# mode field diameter: 5.1 µm\ndistance (m),diameter (mm)\n2,1.2\n8,4.1\n',
+      '# wavelength: 650 nm\n# mode field diameter: 5.1 µm\ndistance (m),diameter (mm)\n2,1.8\n8,4.2\n',
   },
   {
     gauge: 'reverse-radius',

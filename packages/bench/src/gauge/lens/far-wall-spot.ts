@@ -45,6 +45,7 @@ export const farWallSpot: Gauge = {
     {
       name: 'diameter uncertainty',
       dimension: 'length',
+      example: '0.5 mm',
       needed: false,
       what: 'standard uncertainty of one diameter; left out: 0.5 mm',
     },

@@ -34,6 +34,7 @@ export const imaging: Gauge = {
     {
       name: 'distance uncertainty',
       dimension: 'length',
+      example: '2 mm',
       needed: false,
       what: 'standard uncertainty of one distance, focusing included; left out: 2 mm',
     },
@@ -75,6 +76,7 @@ export const reverseRadius: Gauge = {
     {
       name: 'diameter uncertainty',
       dimension: 'length',
+      example: '0.2 mm',
       needed: false,
       what: 'standard uncertainty of one diameter; left out: 0.2 mm',
     },
@@ -148,6 +150,7 @@ export const twoColourFocus: Gauge = {
     {
       name: 'tip uncertainty',
       dimension: 'length',
+      example: '10 µm',
       needed: false,
       what: 'standard uncertainty of one setting; left out: 10 µm',
     },
@@ -209,6 +212,7 @@ export const threadPitch: Gauge = {
     {
       name: 'advance uncertainty',
       dimension: 'length',
+      example: '0.1 mm',
       needed: false,
       what: 'standard uncertainty of one reading; left out: 0.1 mm',
     },

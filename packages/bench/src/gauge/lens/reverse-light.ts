@@ -12,6 +12,7 @@ export const reverseLight: readonly SettingSpec[] = [
   {
     name: 'mode field diameter',
     dimension: 'length',
+    example: '5.1 µm',
     needed: true,
     otherNames: ['mfd'],
     what: 'of the fibre for that light',

@@ -33,6 +33,7 @@ export const screwTurns: Gauge = {
     {
       name: 'distance',
       dimension: 'length',
+      example: '3.2 m',
       needed: true,
       otherNames: ['wall', 'd'],
       what: 'from the mirror to the wall',
@@ -47,6 +48,7 @@ export const screwTurns: Gauge = {
     {
       name: 'spot uncertainty',
       dimension: 'length',
+      example: '0.5 mm',
       needed: false,
       what: 'standard uncertainty of one position; left out: 0.5 mm',
     },
@@ -125,6 +127,11 @@ function measureScrew(readings: Readings): GaugeResult {
     ],
     remarks: [
       `A positive turn moves the spot towards ${slope.value > 0 ? 'larger' : 'smaller'} readings.`,
+      ...(used.length < turns.length
+        ? [
+            'The first reading is left out: from which side the screw came to it, and its slack, is not known.',
+          ]
+        : []),
       `The lever goes with a pitch of ${writeValue(pitch, 'screwPitch')} and with no other.`,
     ],
     curves: [

@@ -22,6 +22,7 @@ export const spotPicture: Gauge = {
     {
       name: 'pixel',
       dimension: 'length',
+      example: '5.2 µm',
       needed: false,
       otherNames: ['pixel pitch', 'pitch', 'pixel size'],
       what: 'width of one pixel where the spot is',
@@ -29,12 +30,14 @@ export const spotPicture: Gauge = {
     {
       name: 'ruler pixels',
       dimension: 'number',
+      example: '480',
       needed: false,
       what: 'pixels along a ruler in the picture, for the scale instead of `pixel`',
     },
     {
       name: 'ruler length',
       dimension: 'length',
+      example: '40 mm',
       needed: false,
       what: 'what the ruler reads over those pixels',
     },

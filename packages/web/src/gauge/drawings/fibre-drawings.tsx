@@ -12,6 +12,30 @@ export const Cone = (): JSX.Element => (
   </>
 );
 
+/** A fibre's end, and the patterns it may show: LP01, LP11, LP21, LP02. */
+export const Patterns = (): JSX.Element => (
+  <>
+    <Fibre d="M2 48H36" />
+    <Light along={[36, 64]} half={[1, 16]} />
+    <path className="part" d="M70 28h40v40h-40ZM114 28h40v40h-40ZM158 28h40v40h-40ZM202 28h36v40h-36Z" />
+    <circle className="light strong" cx="90" cy="48" r="9" />
+    <path
+      className="light strong"
+      d="M126 38a6 10 0 0 1 0 20a6 10 0 0 1 0 -20ZM142 38a6 10 0 0 1 0 20a6 10 0 0 1 0 -20Z"
+    />
+    <path
+      className="light strong"
+      d="M178 30a5 6 0 0 1 0 12a5 6 0 0 1 0 -12ZM178 54a5 6 0 0 1 0 12a5 6 0 0 1 0 -12ZM166 43a6 5 0 0 1 0 10a6 5 0 0 1 0 -10ZM190 43a6 5 0 0 1 0 10a6 5 0 0 1 0 -10Z"
+    />
+    <path
+      className="light strong"
+      fillRule="evenodd"
+      d="M220 33a15 15 0 0 1 0 30a15 15 0 0 1 0 -30ZM220 38a10 10 0 0 1 0 20a10 10 0 0 1 0 -20Z"
+    />
+    <circle className="light strong" cx="220" cy="48" r="6" />
+  </>
+);
+
 export const Sweep = (): JSX.Element => (
   <>
     <Fibre d="M2 48H70" />
@@ -33,15 +57,15 @@ export const End = (): JSX.Element => (
 
 export const CutBack = (): JSX.Element => (
   <>
-    <Laser y={24} />
-    <Laser y={54} />
-    <Laser y={84} />
-    <Fibre d="M38 24H196" />
-    <Fibre d="M38 54H138" />
-    <Fibre d="M38 84H80" />
-    <Meter x={200} y={24} />
-    <Meter x={142} y={54} />
-    <Meter x={84} y={84} />
+    <Laser y={15} />
+    <Laser y={48} />
+    <Laser y={81} />
+    <Fibre d="M38 15H200" />
+    <Fibre d="M38 48H142" />
+    <Fibre d="M38 81H84" />
+    <Meter x={200} y={15} />
+    <Meter x={142} y={48} />
+    <Meter x={84} y={81} />
   </>
 );
 

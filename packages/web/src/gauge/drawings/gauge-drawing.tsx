@@ -13,7 +13,19 @@ import {
   Thread,
   TwoSpots,
 } from './beam-drawings.tsx';
-import { Body, Cell, Coil, Cone, CutBack, Diode, End, Joint, Levels, Sweep } from './fibre-drawings.tsx';
+import {
+  Body,
+  Cell,
+  Coil,
+  Cone,
+  CutBack,
+  Diode,
+  End,
+  Joint,
+  Levels,
+  Patterns,
+  Sweep,
+} from './fibre-drawings.tsx';
 
 type Drawing = keyof typeof gaugeTexts.drawings;
 
@@ -30,6 +42,7 @@ const drawings: Readonly<Record<Drawing, () => JSX.Element>> = {
   imaging: Imaging,
   thread: Thread,
   cone: Cone,
+  patterns: Patterns,
   sweep: Sweep,
   end: End,
   cutBack: CutBack,
@@ -58,7 +71,7 @@ const byGauge: Readonly<Record<string, Drawing>> = {
   'far-field-cone': 'cone',
   'far-field-profile': 'sweep',
   'core-picture': 'end',
-  'mode-count': 'cone',
+  'mode-count': 'patterns',
   'cut-back': 'cutBack',
   substitution: 'joint',
   'cladding-light': 'coil',
