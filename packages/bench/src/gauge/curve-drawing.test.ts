@@ -31,6 +31,20 @@ test('what the fit leaves over is drawn on its own scale, above zero where the r
   expect(residualReach).toBe('0.001');
 });
 
+test('a line through two readings leaves nothing over, though their difference is no round binary number', () => {
+  const [x, readings] = [
+    [1, 6],
+    [4.5e-3, 22e-3],
+  ];
+  const fit = readings.map((one, i) => one * (1 + i * 2 ** -52)); // one unit in the last place of a double
+  const drawn = drawCurve(
+    { title: 'two', across: 'distance (m)', up: 'diameter (m)', x, readings, fit },
+    paper,
+  );
+  expect(drawn.residualReach).toBe('0 mm');
+  expect(drawn.residuals.map(({ y }) => y)).toEqual([drawn.zero, drawn.zero]);
+});
+
 test('ten thousand readings are thinned out, and the one that stands out stays', () => {
   const thin = thinned(line(10_000));
   expect(thin.x.length).toBeLessThanOrEqual(1000);

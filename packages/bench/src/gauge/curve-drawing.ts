@@ -118,7 +118,12 @@ export function drawCurve(curve: GaugeCurve, paper: CurvePaper): CurveDrawing {
   const atX = (x: number): number => frame.left + across.share(x) * (frame.right - frame.left);
   const atY = (y: number): number => frame.bottom - up.share(y) * (frame.bottom - frame.top);
   const left = curve.readings.map((reading, i) => reading - curve.fit[i]!);
-  const reach = left.reduce((most, one) => (Number.isFinite(one) ? Math.max(most, Math.abs(one)) : most), 0);
+  const largest = left.reduce(
+    (most, one) => (Number.isFinite(one) ? Math.max(most, Math.abs(one)) : most),
+    0,
+  );
+  // a fit through every reading leaves only what the arithmetic rounds
+  const reach = largest < 1e-12 * up.size ? 0 : largest;
   const zero = height - below / 2;
   const half = reach === 0 ? 0 : (0.72 * below) / 2 / reach;
   const inOrder = curve.x.map((_, i) => i).sort((a, b) => curve.x[a]! - curve.x[b]!);
@@ -145,6 +150,8 @@ const isDrawn = ({ y }: DrawnMark): boolean => Number.isFinite(y);
 
 interface Axis {
   readonly label: string;
+  /** Of the value farthest from zero. */
+  readonly size: number;
   /** 0 at the low end of the paper, 1 at the high one. */
   readonly share: (value: number) => number;
   readonly ticks: (most: number) => readonly { readonly value: number; readonly text: string }[];
@@ -171,6 +178,7 @@ function axisOf(label: string, values: readonly number[]): Axis {
   const zero = writing?.zero ?? 0;
   return {
     label: writing === null ? label : `${name} (${writing.text})`,
+    size: Math.max(Math.abs(low), Math.abs(high)),
     share: (value) => (value - from) / (to - from),
     ticks: (most) =>
       roundNumbers((from - zero) / factor, (to - zero) / factor, most).map(({ number, text }) => ({

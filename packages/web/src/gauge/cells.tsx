@@ -54,6 +54,7 @@ export function Cells({ gauge, grid: given, onText, onTable }: CellsProps): JSX.
                 <th key={column} scope="col">
                   <input
                     type="text"
+                    size={heading.length}
                     aria-label={gaugeTexts.heading(column + 1)}
                     autoComplete="off"
                     spellCheck={false}

@@ -3,14 +3,15 @@ import { type JSX, useId, useMemo } from 'react';
 import { useWidth } from '../launch/use-width.ts';
 import { gaugeTexts } from '../texts/gauge.ts';
 
-const margin = { left: 62, right: 10, top: 8, foot: 44 };
+const height = 358;
+const margin = { left: 62, right: 10, top: 26, foot: 44 };
 
 /** Readings, the fit through them, and what it leaves over. */
 export function CurveView({ curve }: { readonly curve: GaugeCurve }): JSX.Element {
   const [element, width] = useWidth<HTMLElement>();
   const id = useId();
   const drawing = useMemo(() => {
-    const paper: CurvePaper = { width, height: 340, below: 96, margin };
+    const paper: CurvePaper = { width, height, below: 96, margin };
     return width < 100 ? null : drawCurve(curve, paper);
   }, [curve, width]);
   return (
@@ -22,7 +23,7 @@ export function CurveView({ curve }: { readonly curve: GaugeCurve }): JSX.Elemen
         </span>
       </figcaption>
       {drawing !== null && (
-        <svg viewBox={`0 0 ${width} 340`} width={width} height={340} role="img" aria-labelledby={id}>
+        <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} role="img" aria-labelledby={id}>
           <title id={id}>{gaugeTexts.curve(drawing.title)}</title>
           <g className="curve-frame">
             {drawing.upTicks.map(({ at, text }) => (
@@ -44,7 +45,7 @@ export function CurveView({ curve }: { readonly curve: GaugeCurve }): JSX.Elemen
             <text x={drawing.frame.right} y={drawing.frame.bottom} dy={33} textAnchor="end">
               {drawing.across}
             </text>
-            <text x={drawing.frame.left} y={drawing.frame.top} dx={6} dy={11}>
+            <text x={drawing.frame.left} y={drawing.frame.top} dy={-10}>
               {drawing.up}
             </text>
             <line
@@ -57,7 +58,7 @@ export function CurveView({ curve }: { readonly curve: GaugeCurve }): JSX.Elemen
             <text x={drawing.frame.left} y={drawing.zero} dx={-6} dy="0.32em" textAnchor="end">
               0
             </text>
-            <text x={drawing.frame.left} y={drawing.zero} dx={6} dy={-40}>
+            <text x={drawing.frame.left} y={drawing.zero} dy={-43}>
               {`${gaugeTexts.residuals}, ${gaugeTexts.reach(drawing.residualReach)}`}
             </text>
           </g>
