@@ -1,4 +1,4 @@
-import { Command } from 'commander';
+import { type Argument, Command } from 'commander';
 import packageFacts from '../package.json' with { type: 'json' };
 import { addCaution } from './commands/caution.ts';
 import { addDevices } from './commands/devices.ts';
@@ -29,6 +29,11 @@ expect of the launch:
 
 Exit codes: 0 done; 2 refused, and how to mend it is said; 70 a fault of ours.`;
 
+function argumentTerm(argument: Argument): string {
+  const name = `${argument.name()}${argument.variadic ? '...' : ''}`;
+  return argument.required ? `<${name}>` : `[${name}]`;
+}
+
 /** Every command there is, each in its own file. What goes wrong is thrown. */
 export function program(shell: Shell): Command {
   const all = new Command(shell.typed)
@@ -37,6 +42,11 @@ export function program(shell: Shell): Command {
     .helpOption('-h, --help', 'print what there is to type')
     .helpCommand('help [command]', 'print what there is to type for one command')
     .addHelpText('after', start(shell.typed))
+    // every command has options: to say so of each leaves no room for what it does
+    .configureHelp({
+      subcommandTerm: (command) =>
+        [command.name(), ...command.registeredArguments.map(argumentTerm)].join(' '),
+    })
     .exitOverride()
     .configureOutput({
       writeOut: shell.print,

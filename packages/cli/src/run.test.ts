@@ -193,3 +193,31 @@ test('a fault of ours says so, with exit code 70, and its detail only when asked
   expect(talked).not.toMatch(/^ +at /mu);
   expect((await type('forecast x', files, { debug: true })).talked).toMatch(/^ +at /mu);
 });
+
+test('every help fits 80 columns, cuts no quantity in two, and tells nobody of an empty list', async () => {
+  const commands = [
+    '',
+    'station',
+    'forecast',
+    'match',
+    'walk',
+    'gauge',
+    'caution',
+    'limit',
+    'schema',
+    'example',
+    'export',
+    'import',
+    'instruments',
+    'devices',
+  ];
+  for (const command of commands) {
+    const shell = fakeShell();
+    expect(await run([...(command === '' ? [] : [command]), '--help'], shell)).toBe(0);
+    const help = shell.printed();
+    expect(help.split('\n').filter((line) => displayWidth(line) > 80)).toEqual([]);
+    expect(help).not.toContain('default: []');
+    // a number in quotation marks at the end of a line has its unit on the next
+    expect(help).not.toMatch(/"[\d.]+$/mu);
+  }
+});

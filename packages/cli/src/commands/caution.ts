@@ -18,7 +18,7 @@ import { sectionsText } from '../text/sections-text.ts';
 
 interface CautionFlags {
   readonly step?: string;
-  readonly answer: readonly string[];
+  readonly answer?: readonly string[];
   readonly coupling?: string;
   readonly json?: boolean;
 }
@@ -34,14 +34,14 @@ export function addCaution(program: Command, shell: Shell): void {
     )
     .argument('<file>', 'a launch document; - reads standard input')
     .option('--step <step>', 'the cautions of one step of the work: 0 to 10, or its name')
-    .option('--answer <id=text>', 'answer a question; may be repeated', collected, [])
+    .option('--answer <id=text>', 'answer a question; may be repeated', collected)
     .option('--coupling <share>', 'how much of the light is at the far end so far, such as "40 %"')
     .option('--json', 'print the numbers as JSON, in SI units')
     .action(async (path: string, flags: CautionFlags) => {
       const { file, text } = await readDocument(path, shell);
       const launch = readLaunch(text, file);
       const options = {
-        answers: readAnswers(launch, answersFrom(flags.answer)),
+        answers: readAnswers(launch, answersFrom(flags.answer ?? [])),
         couplingReached: flags.coupling === undefined ? null : shareFrom(flags.coupling),
       };
       const json = (entries: unknown) => `${JSON.stringify(entries, null, 2)}\n`;
@@ -57,7 +57,10 @@ export function addCaution(program: Command, shell: Shell): void {
     });
 }
 
-const collected = (written: string, before: readonly string[]): readonly string[] => [...before, written];
+const collected = (written: string, before: readonly string[] = []): readonly string[] => [
+  ...before,
+  written,
+];
 
 /** @throws {Refusal} for what has no `=` */
 function answersFrom(written: readonly string[]): Readonly<Record<string, string>> {

@@ -31,7 +31,7 @@ interface GaugeFlags {
   readonly corners?: string;
   readonly rectangle?: string;
   readonly wavelength?: string;
-  readonly set: readonly string[];
+  readonly set?: readonly string[];
 }
 
 /** `coreward gauge NAME FILE [--json] [--pixel …] [--wavelength …] [--set NAME=VALUE]`, `coreward gauge --list` */
@@ -47,10 +47,7 @@ export function addGauge(program: Command, shell: Shell): void {
     .argument('[file]', 'a table with units in its headings, a PNG, a JPEG, or JSON; - reads standard input')
     .argument('[second]', 'the reverse beam’s picture, for a gauge that takes two')
     .option('--list', 'print every gauge, what it answers and what it needs')
-    .option(
-      '--pixel <length>',
-      'what one pixel is wide where the spot is, such as "5.2 µm" or "5.2 µm ± 0.1 µm"',
-    )
+    .option('--pixel <length>', 'what one pixel is wide where the spot is: "5.2 µm", or "5.2 µm ± 0.1 µm"')
     .option(
       '--scale <scale>',
       'card-offset: pixels a length on the card, "12.5 px/mm", or the length of a pixel, "0.08 mm ± 1 %"',
@@ -61,7 +58,7 @@ export function addGauge(program: Command, shell: Shell): void {
     )
     .option('--rectangle <sides>', 'card-offset: the sides of that rectangle, across first, "40 mm x 30 mm"')
     .option('--wavelength <length>', 'wavelength of the light, such as "515 nm"')
-    .option('--set <setting>', 'a setting, such as "level=5%"; may be given several times', collected, [])
+    .option('--set <setting>', 'a setting, such as "level=5%"; may be given several times', collected)
     .option('--json', 'print the answers as JSON, in SI units')
     .action(
       async (
@@ -130,7 +127,7 @@ function checkCount(gauge: Gauge, second: string | undefined, shell: Shell): voi
   });
 }
 
-const collected = (value: string, before: readonly string[]): readonly string[] => [...before, value];
+const collected = (value: string, before: readonly string[] = []): readonly string[] => [...before, value];
 
 function listJson() {
   return gauges.map(({ name, otherNames, answers, needs, takes, columns, settings }) => ({
@@ -172,7 +169,7 @@ function settingsOf({
   corners,
   rectangle,
   wavelength,
-  set,
+  set = [],
 }: GaugeFlags): readonly RawSetting[] {
   return [
     ...(pixel === undefined ? [] : [{ name: 'pixel', text: inMetres(pixel), where: '--pixel' }]),

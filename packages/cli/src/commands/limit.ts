@@ -22,7 +22,7 @@ export function addLimit(program: Command, shell: Shell): void {
         'A caution: your laser safety officer decides.',
     )
     .option('--wavelength <length>', 'vacuum wavelength, such as "635 nm"')
-    .option('--duration <time>', 'how long the exposure, or one pulse, lasts, such as "10 s"')
+    .option('--duration <time>', 'how long the exposure, or one pulse, lasts: "10 s"')
     .option(
       '--angle <angle>',
       'full angle the source is seen under; left out: the smallest, with the lowest limit',
