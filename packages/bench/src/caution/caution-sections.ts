@@ -172,17 +172,17 @@ const shortRisk: Readonly<Record<AtRisk, string>> = {
   facet: 'facet',
 };
 
-/** What to do where it is above a limit; the same advice is said once. */
+/** What to do where it is above a limit; the same advice is said once, and each place of it. */
 function doSection(hazards: readonly Hazard[]): Section {
   const above = hazards.filter(({ level }) => level !== 'mind' && level !== 'under the limit');
-  const byAdvice = new Map<string, string[]>();
-  for (const { doNow, point } of above) byAdvice.set(doNow, [...(byAdvice.get(doNow) ?? []), point]);
+  const byAdvice = new Map<string, Set<string>>();
+  for (const { doNow, point } of above) byAdvice.set(doNow, (byAdvice.get(doNow) ?? new Set()).add(point));
   return {
     heading: 'What to do',
     blocks:
       above.length === 0
         ? [text('Nothing here comes out above its limit for the time assumed.')]
-        : [list([...byAdvice].map(([doNow, points]) => `${doNow} (${points.join('; ')})`))],
+        : [list([...byAdvice].map(([doNow, points]) => `${doNow} (${[...points].join('; ')})`))],
   };
 }
 

@@ -33,6 +33,8 @@ test('the text fits 80 columns, begins with the worst and ends with who decides'
     expect(flat(printed)).toContain(words.includes('10') ? 'To mind first: ' : 'Worst, severe: ');
     expect(flat(printed)).not.toContain('Nothing here');
     expect(flat(printed)).toContain('Do now: ');
+    // one place is named once, whatever number of lines of light it has
+    expect(flat(printed)).not.toMatch(/[(;] ?([^();]+); \1[);]/u);
     expect(flat(printed).match(/ask before you switch on\./gu)).toHaveLength(1);
   }
 });
