@@ -79,7 +79,7 @@ function size(told: Told, bench: StatedBench): readonly Remark[] {
   // less is not worth another lens
   if (better.gain < 1.02) return [];
   const focalLength = focalLengthFor(collimator, meeting.wavelength, asStated);
-  const lens = `A focal length of about ${writeValue(focalLength * better.ratio, 'length', 2)} instead of ${writeValue(focalLength, 'length', 2)} gains up to ${lossText(1 / better.gain)}`;
+  const lens = `A focal length of about ${writeValue(focalLength * better.ratio, 'length', 2)} instead of ${focalLengthText(focalLength, collimator.focalLength.value)} gains up to ${lossText(1 / better.gain)}`;
   // a wider beam would be clipped more, a narrower one less: only where neither matters is it the same
   const unclipped = stopTransmission(widened(meeting.beam, better.ratio), meeting.pupil, meeting.wavelength);
   const beam =
@@ -87,6 +87,13 @@ function size(told: Told, bench: StatedBench): readonly Remark[] {
       ? `; so does a beam ${(1 / better.ratio).toPrecision(2)} times as wide`
       : '';
   return [{ id: 'spot-size', kind: 'change', text: `${said} ${lens}${beam}.` }];
+}
+
+/** With what is written of the lens, where that is another length: glass bends each colour by its own. */
+function focalLengthText(inThisLight: number, written: number): string {
+  const text = writeValue(inThisLight, 'length', 2);
+  const label = writeValue(written, 'length', 2);
+  return label === text ? text : `${text} (what the ${label} of the lens are in this light)`;
 }
 
 /** The beam with its waist at the facet so much larger, as a narrower beam at the lens would have it. */

@@ -136,3 +136,16 @@ test('a share that stands above its own range says so, and that the range is to 
   expect(remark(doubtful, 'above-its-range')).toContain('Trust the range');
   expect(remark(expected(), 'above-its-range')).toBeUndefined();
 });
+
+/** By H. H. Malitson's or the catalogue's glass a blue focus is shorter; here only that both lengths are told (common practice, no source). */
+test('a focal length in this light is told beside the one that is written', () => {
+  const of = (at: string) =>
+    expected({
+      waist: '1 mm',
+      collimator: `{ focal length: { value: 12 mm, at: ${at} }, glass: N-SF11, clear aperture: 8 mm }`,
+    });
+  expect(remark(of('1550 nm'), 'spot-size')).toMatch(
+    /instead of \S+ mm \(what the 12 mm of the lens are in this light\) gains/u,
+  );
+  expect(remark(of('520 nm'), 'spot-size')).toMatch(/instead of 12 mm gains/u);
+});
