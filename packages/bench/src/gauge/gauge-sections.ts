@@ -63,10 +63,12 @@ export function gaugeListSections(): readonly Section[] {
   ];
 }
 
-/** Which columns and settings its file holds. */
+/** Which columns and settings its file holds; one without columns needs none. */
 function givenAs({ takes, columns, settings }: Gauge): string {
   const named = (spec: { readonly name: string; readonly needed: boolean }): string =>
     spec.needed ? spec.name : `[${spec.name}]`;
+  if (takes === 'table' && columns.length === 0)
+    return `No file; settings ${settings.map(named).join(', ')}.`;
   const parts = [
     takes === 'picture'
       ? 'a PNG or JPEG'
