@@ -137,7 +137,7 @@ test('a share that stands above its own range says so, and that the range is to 
   expect(remark(expected(), 'above-its-range')).toBeUndefined();
 });
 
-/** By H. H. Malitson's or the catalogue's glass a blue focus is shorter; here only that both lengths are told (common practice, no source). */
+/** Glass bends blue light more than infrared (normal dispersion): a length written for one is another in the other. */
 test('a focal length in this light is told beside the one that is written', () => {
   const of = (at: string) =>
     expected({
