@@ -71,6 +71,7 @@ test('a lens that was measured becomes a new part of the drawer, and its reading
 }) => {
   await page.goto(`${station.address}/gauge/far-wall-spot`);
   await page.getByRole('button', { name: 'Try the example' }).click();
+  await expect(page.getByText('not of your bench')).toBeVisible();
   const found = await answer(page, 'focal length').locator('strong').textContent();
   await page
     .getByRole('combobox', { name: 'fills' })

@@ -117,7 +117,7 @@ export { gaugeJson } from './gauge/gauge-json.ts';
 export { gaugeListSections, gaugeSections } from './gauge/gauge-sections.ts';
 export { gaugeNamed, gauges } from './gauge/gauge-table.ts';
 export type { HowTo } from './gauge/how-to/how-to.ts';
-export { howToFor, howTos } from './gauge/how-to/how-tos.ts';
+export { howToFor, howTos, isExample } from './gauge/how-to/how-tos.ts';
 export {
   gaugeEntryKind,
   gaugePieceKind,

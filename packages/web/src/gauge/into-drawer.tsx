@@ -1,5 +1,6 @@
 import {
   type Gauge,
+  isExample,
   type KeptPart,
   leadsElsewhere,
   type Measured,
@@ -86,6 +87,7 @@ export function IntoDrawer({ gauge, about, bench, measured }: IntoDrawerProps): 
     <section className="into-drawer no-print">
       <h2>{gaugeTexts.into}</h2>
       <p className="quiet">{gaugeTexts.intoAbout}</p>
+      {isExample(gauge, bench.sheet) && <p className="advice">{gaugeTexts.isExample}</p>}
       {measured.entries.length === 0 && elsewhere === null && (
         <p>{answers.length === 0 ? gaugeTexts.nothingSaid : gaugeTexts.noPlaces}</p>
       )}

@@ -83,6 +83,8 @@ export const gaugeTexts = {
   legend: { reading: 'readings', fit: 'fit' },
   noCurve: 'There is no curve to draw for this gauge.',
   into: 'Into the drawer or a launch',
+  isExample:
+    'These are the readings of our example, not of your bench: written down, they would pass for measured.',
   intoAbout: 'Origin measured, with the gauge as its note. The readings go into the bench book with it.',
   nothingSaid:
     'These readings determine nothing yet, so there is nothing to write. What is missing stands with the answers.',

@@ -2,7 +2,8 @@ import { expect, test } from 'vitest';
 import { assign } from '../assign.ts';
 import { gaugeNamed, gauges } from '../gauge-table.ts';
 import { readTable } from '../read-table.ts';
-import { howToFor, howTos } from './how-tos.ts';
+import { sheetOf } from '../sheet.ts';
+import { howToFor, howTos, isExample } from './how-tos.ts';
 
 test('every gauge has its how-to, in the order of the table, with steps and cautions', () => {
   expect(howTos.map(({ gauge }) => gauge)).toEqual(gauges.map(({ name }) => name));
@@ -28,3 +29,17 @@ test.each(howTos.filter(({ example }) => example !== null).map((one) => [one.gau
       expect(answer.value, `${answer.quantity}: ${answer.because}`).not.toBeNull();
   },
 );
+
+test('the readings of an example are known as ours, whatever is set beside them; other readings are not', () => {
+  for (const { gauge: name, example } of howTos) {
+    if (example === null) continue;
+    const gauge = gaugeNamed(name)!;
+    const ours = sheetOf(gauge, example);
+    expect(isExample(gauge, ours), name).toBe(true);
+    expect(isExample(gauge, { ...ours, text: `${ours.text}\n1,2` }), name).toBe(false);
+  }
+  const modes = gaugeNamed('mode-count')!;
+  expect(
+    isExample(modes, { text: '', settings: { 'numerical aperture': '0.14', 'cut-off': '610 nm' } }),
+  ).toBe(false);
+});
