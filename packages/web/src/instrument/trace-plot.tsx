@@ -141,7 +141,7 @@ function optionsOf(now: Now): uPlot.Options {
   };
 }
 
-/** A line at each mark, with its word at the top. */
+/** A line at each mark, with its word at the top; of words too close for all, the later stay. */
 function drawMarks({ ctx, bbox, scales, valToPos }: uPlot, marks: readonly TraceMark[]): void {
   const { min = null, max = null } = scales.x ?? {};
   if (min === null || max === null) return;
@@ -151,13 +151,16 @@ function drawMarks({ ctx, bbox, scales, valToPos }: uPlot, marks: readonly Trace
   ctx.lineWidth = devicePixelRatio;
   ctx.font = `${12 * devicePixelRatio}px system-ui, sans-serif`;
   ctx.textBaseline = 'top';
-  for (const { t, text } of marks.filter((mark) => mark.t >= min && mark.t <= max)) {
+  let free = Number.POSITIVE_INFINITY;
+  for (const { t, text } of marks.filter((mark) => mark.t >= min && mark.t <= max).reverse()) {
     const x = valToPos(t, 'x', true);
     ctx.beginPath();
     ctx.moveTo(x, bbox.top);
     ctx.lineTo(x, bbox.top + bbox.height);
     ctx.stroke();
+    if (x + ctx.measureText(text).width + 6 * devicePixelRatio > free) continue;
     ctx.fillText(text, x + 3 * devicePixelRatio, bbox.top);
+    free = x;
   }
   ctx.restore();
 }
