@@ -129,7 +129,7 @@ const noPeak = {
 };
 
 /** A dark known no better than to this share of the peak moves the angle at 5 % of it too far to tell. */
-const mostDark = 0.08;
+const mostDark = 0.06;
 
 const noDark = {
   because: 'the readings end before the dark, so how much of them is background is not known',

@@ -1,6 +1,7 @@
-import { brentRoot, levenbergMarquardt, median, usualFitLimits } from '@coreward/optics';
+import { brentRoot, levenbergMarquardt, median, medianDeviation, usualFitLimits } from '@coreward/optics';
 import { alongSlopes, covarianceOf, scatterOf } from '../scatter.ts';
 import { darkUnder, type Rough } from './dark-under.ts';
+import { tailDoubt, tailShare } from './tail-share.ts';
 
 /** A far field as a smooth, even curve about its centre. */
 export interface ProfileFit {
@@ -13,6 +14,8 @@ export interface ProfileFit {
   readonly freedom: number;
   /** sin θ from the centre to where the curve falls to this share of its peak, with its standard uncertainty; null where the readings end before. */
   readonly sineAt: (share: number) => { readonly value: number; readonly uncertainty: number } | null;
+  /** The same without its uncertainty. */
+  readonly distanceAt: (share: number) => number | null;
   readonly x: readonly number[];
   readonly readings: readonly number[];
   readonly curve: readonly number[];
@@ -23,7 +26,8 @@ const lowest = 0.025;
 
 /**
  * Lays intensity = peak·exp(−k₁u² − k₂u⁴ − …) through the readings, u the distance from the centre in half widths; as
- * many terms as the readings can bear, five at most. No shape of far field is presumed but that it is even.
+ * many terms as the readings can bear, five at most. No shape of far field is presumed but that it is even, and how its
+ * tail goes on into the dark.
  *
  * @param sines sin θ of each reading
  * @param background stated; null: from the outermost readings, as far as they tell
@@ -36,24 +40,47 @@ export function fitProfile(
 ): ProfileFit | null {
   const rough = roughly(sines, intensities);
   if (rough === null) return null;
-  const { dark, doubt: darkDoubt } = darkUnder(sines, intensities, background, rough);
+  const { dark, doubt, wings } = darkUnder(sines, intensities, background, rough);
+  const fit = layCurve(sines, intensities, rough, dark, doubt);
+  if (fit === null || wings.length === 0) return fit;
+  const tail = fit.peak * tailShare(fit.distanceAt, wings);
+  return layCurve(sines, intensities, rough, dark - tail, Math.hypot(doubt, tailDoubt * tail));
+}
+
+function layCurve(
+  sines: readonly number[],
+  intensities: readonly number[],
+  rough: Rough,
+  dark: number,
+  darkDoubt: number,
+): ProfileFit | null {
   const reach = outTo(sines, intensities, rough, dark);
   const kept = sines.map((_, i) => i).filter((i) => Math.abs(sines[i]! - rough.centre) <= reach);
-  const terms = Math.min(5, Math.floor((kept.length - 3) / 2));
-  if (terms < 1) return null;
+  const most = Math.min(5, Math.floor((kept.length - 3) / 2));
   const x = kept.map((i) => sines[i]!);
   const y = kept.map((i) => intensities[i]! - dark);
   const unit = 2 * rough.halfWidth;
   const at = (p: readonly number[], sine: number): number =>
     p[0]! * Math.exp(-exponent(p, (sine - p[1]!) / unit));
   const residuals = (p: readonly number[]): readonly number[] => x.map((sine, i) => at(p, sine) - y[i]!);
-  // a Gaussian falls to a half in half a unit: k₁ = 4 ln 2
-  const guess = [rough.peak - dark, rough.centre, 4 * Math.LN2, ...new Array<number>(terms - 1).fill(0)];
-  const scales = [rough.peak, unit / 4, 1, ...new Array<number>(terms - 1).fill(0.3)];
   const slopesOf = (p: readonly number[]): readonly (readonly number[])[] => profileSlopes(x, p, unit);
-  const fit = levenbergMarquardt(residuals, guess, scales, usualFitLimits, slopesOf);
-  const freedom = x.length - guess.length;
-  if (fit.inverse === null || freedom < 1 || !(fit.parameters[0]! > 0)) return null;
+  const scalesOf = (terms: number) => [rough.peak, unit / 4, 1, ...new Array<number>(terms - 1).fill(0.3)];
+  const fits = Array.from({ length: Math.max(0, most) }, (_, k) => {
+    // a Gaussian falls to a half in half a unit: k₁ = 4 ln 2
+    const guess = [rough.peak - dark, rough.centre, 4 * Math.LN2, ...new Array<number>(k).fill(0)];
+    return levenbergMarquardt(residuals, guess, scalesOf(k + 1), usualFitLimits, slopesOf);
+  }).filter(({ inverse, parameters }) => inverse !== null && parameters[0]! > 0);
+  const fit =
+    fits[
+      fewestTerms(
+        fits.map(({ squares, parameters }) => ({ squares, parameters: parameters.length })),
+        x.length,
+      )
+    ];
+  if (fit === undefined) return null;
+  const scales = scalesOf(fit.parameters.length - 2);
+  const freedom = x.length - fit.parameters.length;
+  if (fit.inverse === null || freedom < 1) return null;
   const p = fit.parameters;
   const curve = x.map((sine) => at(p, sine));
   const columns = slopesOf(p);
@@ -68,6 +95,10 @@ export function fitProfile(
     x,
     readings: y,
     curve,
+    distanceAt: (share) => {
+      const found = crossing(p, share, farthest);
+      return found === null ? null : found * unit;
+    },
     sineAt: (share) => {
       const value = crossing(p, share, farthest);
       if (value === null) return null;
@@ -146,7 +177,7 @@ function roughly(sines: readonly number[], intensities: readonly number[]): Roug
   return { centre: (left + right) / 2, halfWidth: (right - left) / 2, peak };
 }
 
-/** How far from the centre the readings stay above the lowest share: up to where two on one side are below it. */
+/** How far from the centre the readings stay above the lowest share: up to where a stretch of them is below it. */
 function outTo(
   sines: readonly number[],
   intensities: readonly number[],
@@ -156,10 +187,38 @@ function outTo(
   const order = sines
     .map((_, i) => i)
     .sort((a, b) => Math.abs(sines[a]! - centre) - Math.abs(sines[b]! - centre));
-  let below = 0;
-  for (const i of order) {
-    below = intensities[i]! - dark < lowest * (peak - dark) ? below + 1 : 0;
-    if (below === 4) return Math.abs(sines[i]! - centre);
+  const limit = lowest * (peak - dark);
+  // the mean of a stretch: noise alone must not take it below, or the fit would end where readings are low by chance
+  const differences = order
+    .slice(2)
+    .map((i, k) => intensities[i]! - 2 * intensities[order[k + 1]!]! + intensities[order[k]!]!);
+  const noise = medianDeviation(differences) / Math.sqrt(6);
+  const stretch = Math.max(4, Math.min(Math.ceil(((2 * noise) / limit) ** 2), order.length >> 2));
+  for (let end = stretch; end <= order.length; end++) {
+    const mean =
+      order.slice(end - stretch, end).reduce((sum, i) => sum + intensities[i]! - dark, 0) / stretch;
+    if (mean < limit) return Math.abs(sines[order[end - 1]!]! - centre);
   }
   return Number.POSITIVE_INFINITY;
+}
+
+/** How many terms more than the likeliest number are kept: what a further one would tell must stay below the noise. */
+const spareTerms = 2;
+
+/**
+ * The fit to take of several with more terms each: the likeliest by what it leaves over and what its terms cost, and a
+ * spare one.
+ *
+ * @source N. Sugiura, Commun. Stat. A 7, 13 (1978): Akaike's criterion for few readings (from memory)
+ */
+function fewestTerms(
+  fits: readonly { readonly squares: number; readonly parameters: number }[],
+  count: number,
+): number {
+  const cost = fits.map(({ squares, parameters: k }) =>
+    count > k + 2
+      ? count * Math.log(squares / count) + (2 * (k + 1) * count) / (count - k - 2)
+      : Number.POSITIVE_INFINITY,
+  );
+  return Math.min(fits.length - 1, cost.indexOf(Math.min(...cost)) + spareTerms);
 }

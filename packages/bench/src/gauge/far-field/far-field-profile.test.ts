@@ -1,0 +1,57 @@
+import { brentRoot, normalFrom, seededUniform, spectrum, stepModes } from '@coreward/optics';
+import { expect, test } from 'vitest';
+import { farFieldProfile } from './far-field-profile.ts';
+import { tailShare } from './tail-share.ts';
+
+/** Far field of LP01 by its closed form, of a fibre whose numerical aperture is 0.125, with its peak at 1. */
+function lp01(v: number): (sine: number) => number {
+  const mode = stepModes(v)[0]!;
+  const peak = spectrum(mode, 0) ** 2;
+  return (sine) => spectrum(mode, (v * Math.abs(sine)) / 0.125) ** 2 / peak;
+}
+
+/** Of forty scans as far as `reach` (sin θ), on a dark of 0.03, how many intervals hold sin θ at this share of the peak. */
+function heldOf(v: number, reach: number, noise: number, quantity: string, share: number): number {
+  const random = seededUniform(8);
+  const light = lp01(v);
+  const truth = brentRoot((sine) => light(sine) - share, 1e-4, 0.17);
+  let held = 0;
+  for (let k = 0; k < 40; k++) {
+    const sines = Array.from({ length: 81 }, (_, i) => (reach * (i - 40)) / 40);
+    const intensity = sines.map((sine) => light(sine) + 0.03 + noise * normalFrom(random));
+    const { answers } = farFieldProfile.measure({
+      columns: { 'sin theta': sines, intensity },
+      settings: {},
+      words: {},
+      picture: null,
+    });
+    const answer = answers.find((one) => one.quantity === quantity)!;
+    if (answer.low! <= truth && truth <= answer.high!) held += 1;
+  }
+  return held;
+}
+
+// of forty intervals that hold the truth with 90 %, fewer than 31 do once in two hundred draws (binomial)
+
+test.each([
+  [2.2, 0.15, 0.02, 'sin1e2', Math.exp(-2)],
+  [2.2, 0.15, 0.02, 'sin5percent', 0.05],
+  [3, 0.15, 0.03, 'sin1e2', Math.exp(-2)],
+  [1.6, 0.25, 0.005, 'sin5percent', 0.05],
+] as const)(
+  'LP01 at V = %d, read out to sin θ = %d with noise of %d, holds %s',
+  (v, reach, noise, quantity, share) => {
+    expect(heldOf(v, reach, noise, quantity, share)).toBeGreaterThan(30);
+  },
+);
+
+test.each([1.8, 2.4, 4])('the tail of LP01 at V = %d is told from its middle to two thirds of it', (v) => {
+  const light = lp01(v);
+  const wings = [0.15, 0.155, 0.16, 0.165];
+  const inWings = wings.reduce((sum, sine) => sum + light(sine), 0) / wings.length;
+  // all that is in the wings was taken for dark
+  const seen = (share: number): number =>
+    brentRoot((sine) => (light(sine) - inWings) / (1 - inWings) - share, 1e-4, 0.15);
+  // share of the peak that was left
+  expect(Math.abs(tailShare(seen, wings) * (1 - inWings) - inWings)).toBeLessThan(0.65 * inWings + 1e-3);
+});
