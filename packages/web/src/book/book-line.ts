@@ -78,7 +78,10 @@ export function byDay(lines: readonly BookLine[], dayOf: (time: string) => strin
 
 /** What an entry says, for people. */
 export function entryText({ data }: KeptEntry): string {
-  const told = ['text', 'question', 'answer', 'caution'].flatMap((key) => textIn(data, key) ?? []);
+  const text = textIn(data, 'text');
+  // what stands beside it is for the page that wrote it
+  if (text !== null) return text;
+  const told = ['question', 'answer', 'caution'].flatMap((key) => textIn(data, key) ?? []);
   return told.length > 0 ? told.join(': ') : JSON.stringify(data);
 }
 
