@@ -11,7 +11,13 @@ import type { Taker } from './fibre-taker.ts';
 import { beamAt, type Meeting } from './meeting.ts';
 import { type Asking, type ChainOfCauses, chainOfCauses, overlapCauses } from './overlap-causes.ts';
 import type { BestDistances } from './stated-focus.ts';
-import { attenuationOf, bendLoss, claddingSurvival, endTransmission } from './through-the-fibre.ts';
+import {
+  attenuationOf,
+  bendLoss,
+  claddingSurvival,
+  endTransmission,
+  type InTheBends,
+} from './through-the-fibre.ts';
 import { focalLengthFor, surfacesTransmission } from './way-to-the-facet.ts';
 
 /** One loss in one draw. */
@@ -39,6 +45,8 @@ export interface Budget {
   readonly claddingAtFarEnd: number;
   /** Modes lost in bends. */
   readonly lostModes: number;
+  /** Power in each mode of the taker's set behind the last bend, attenuation left out; null where modes are not followed. */
+  readonly powersOut: Float64Array | null;
   readonly attenuation: number;
 }
 
@@ -95,8 +103,10 @@ export function budgetOf(
     },
   ];
   let lostModes = 0;
+  let inBends: InTheBends = { powers: chain.powers, modesLeft: 1 };
   fibre.bends.forEach((bend, i) => {
-    const loss = bendLoss(launch, bend, meeting, taker, chain.powers, draw);
+    const loss = bendLoss(launch, bend, meeting, taker, inBends, draw);
+    inBends = loss.behind;
     lostModes = Math.max(lostModes, loss.lostModes);
     inFibre.push({
       id: `bend-${i + 1}`,
@@ -145,6 +155,7 @@ export function budgetOf(
     beyondCladding: arrived * (1 - onGlass),
     claddingAtFarEnd: cladding * claddingSurvival(launch, draw) * product(out),
     lostModes,
+    powersOut: inBends.powers,
     attenuation,
   };
 }

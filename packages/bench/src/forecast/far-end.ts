@@ -44,7 +44,7 @@ export function endLight(launch: Launch, bench: LitBench): EndLight {
       shape: 'mode',
     };
   }
-  const { powers } = budget.chain;
+  const powers = budget.powersOut;
   const mixture =
     taker.set === null || powers === null ? null : mixtureOf(taker.set, powers, coreRadius, wavelength);
   if (mixture !== null && mixture.modes <= fewModes) return { ...mixture.light, shape: 'second moments' };

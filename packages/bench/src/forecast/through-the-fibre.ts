@@ -62,26 +62,35 @@ function estimateFor({ laser, fibre }: Launch, wavelength: number, draw: Draw): 
   }
 }
 
+/** The light that is guided, as one bend after the other leaves it. */
+export interface InTheBends {
+  /** Power in each mode of the taker's set, or null. */
+  readonly powers: Float64Array | null;
+  /** Where modes are too many to be followed: the share of them that is still there. */
+  readonly modesLeft: number;
+}
+
 /** A bend, and what it lets through. */
 export interface BendLoss {
   readonly transmission: number;
   /** Modes of the taker's set, by their place in it, that the bend formula gives up as lost. */
   readonly lostModes: number;
+  /** What the next bend meets. */
+  readonly behind: InTheBends;
 }
 
 /**
  * What one bend lets through of the light that is guided. Few modes: each mode by Marcuse's formula with an effective
  * radius between the two published views; a mode too loosely bound for the formula counts as lost. Many modes: somewhere
- * between no loss (an underfilled fibre) and Gloge's share of lost modes (all modes filled).
- *
- * @param powers power in each mode of the taker's set, or null
+ * between no loss (an underfilled fibre) and Gloge's share of lost modes (all modes filled). What an earlier bend took is
+ * not there to be taken again, and between bends modes keep their light.
  */
 export function bendLoss(
   launch: Launch,
   bend: Launch['fibre']['bends'][number],
   meeting: Meeting,
   taker: Taker,
-  powers: Float64Array | null,
+  { powers, modesLeft }: InTheBends,
   draw: Draw,
 ): BendLoss {
   const radius = draw.at(bend.radius);
@@ -91,19 +100,18 @@ export function bendLoss(
     const fibre = { coreRadius, claddingIndex: index, wavelength };
     const factor = 1 + draw.chance.bend * (bulkSilicaRadiusFactor - 1);
     const length = 2 * Math.PI * radius * turns;
-    let through = 0;
-    let before = 0;
+    const left = new Float64Array(powers.length);
     let lostModes = 0;
     taker.set.modes.forEach((mode, i) => {
-      const power = powers[i]!;
-      before += power;
-      if (!bendFormulaHolds(mode, fibre, radius)) {
-        lostModes += 1;
-        return;
-      }
-      through += power * fibreTransmission(bendAttenuation(mode, fibre, radius * factor), length);
+      if (!bendFormulaHolds(mode, fibre, radius)) lostModes += 1;
+      else left[i] = powers[i]! * fibreTransmission(bendAttenuation(mode, fibre, radius * factor), length);
     });
-    return { transmission: before === 0 ? 1 : through / before, lostModes };
+    const before = total(powers);
+    return {
+      transmission: before === 0 ? 1 : total(left) / before,
+      lostModes,
+      behind: { powers: left, modesLeft },
+    };
   }
   const guide = {
     coreRadius,
@@ -113,8 +121,16 @@ export function bendLoss(
   };
   const remaining =
     radius < smallestCountedRadius(guide, wavelength) ? 0 : remainingModeFraction(guide, radius, wavelength);
-  return { transmission: turns === 0 ? 1 : 1 - (1 - remaining) * draw.chance.bend, lostModes: 0 };
+  const held = turns === 0 ? 1 : 1 - (1 - remaining) * draw.chance.bend;
+  const stillThere = Math.min(modesLeft, held);
+  return {
+    transmission: modesLeft === 0 ? 1 : stillThere / modesLeft,
+    lostModes: 0,
+    behind: { powers, modesLeft: stillThere },
+  };
 }
+
+const total = (powers: Float64Array): number => powers.reduce((sum, power) => sum + power, 0);
 
 /** Length over which cladding light falls to 1/e, m (common practice, no source: it glows out of the first decimetres). */
 const claddingReach = {

@@ -2,7 +2,7 @@ import { fibreTransmission, transmissionFromNepers } from '@coreward/optics';
 import { asStated, type Draw } from '../forecast/draw.ts';
 import { doubtfulIn } from '../forecast/entries-of.ts';
 import type { Meeting } from '../forecast/meeting.ts';
-import { attenuationOf, bendLoss } from '../forecast/through-the-fibre.ts';
+import { attenuationOf, bendLoss, type InTheBends } from '../forecast/through-the-fibre.ts';
 import type { Launch } from '../launch/launch.ts';
 import type { FastFibre } from './fast-fibre.ts';
 import { butFor, halfLogWidth } from './light-doubt.ts';
@@ -42,8 +42,11 @@ function lossSpread(launch: Launch, meeting: Meeting, { taker, round }: FastFibr
   const { powers } = round(1)(Math.log(taker.bestRadius ?? 1));
   const through = (draw: Draw): number => {
     let all = fibreTransmission(attenuationOf(launch, wavelength, draw), Math.max(0, draw.at(fibre.length)));
+    let inBends: InTheBends = { powers, modesLeft: 1 };
     for (const bend of fibre.bends) {
-      all *= bendLoss(launch, bend, meeting, taker, powers, draw).transmission;
+      const { transmission, behind } = bendLoss(launch, bend, meeting, taker, inBends, draw);
+      all *= transmission;
+      inBends = behind;
     }
     for (const { loss } of fibre.connectors.between) {
       all *= transmissionFromNepers(Math.max(0, draw.at(loss)));
