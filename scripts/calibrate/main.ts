@@ -12,7 +12,7 @@ const rows: string[] = [];
 
 for (const simulator of simulators) {
   if (only !== undefined && simulator.gauge !== only) continue;
-  const row = calibrationRow(simulator, coverageOf(simulator, Number(sets), 20261125));
+  const row = calibrationRow(simulator, coverageOf(simulator, Number(sets), 20261129));
   console.log(row);
   rows.push(row);
 }

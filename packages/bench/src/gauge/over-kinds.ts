@@ -42,6 +42,7 @@ export function doubtOverKinds(
  *
  * @param slopes of the answer along the parameters of the fit
  * @param inverse of the normal equations
+ * @param moves by how much what is fitted changes with each reading; left out: the readings themselves are fitted
  * @source even law from −½ to ½ of a step, JCGM 100:2008, F.2.2.1 (from memory)
  */
 export function digitDoubt(
@@ -49,6 +50,7 @@ export function digitDoubt(
   inverse: readonly (readonly number[])[],
   columns: readonly (readonly number[])[],
   readings: readonly number[],
+  moves: readonly number[] = readings.map(() => 1),
 ): number {
   const step = lastDigit(readings);
   if (step === 0) return 0;
@@ -56,7 +58,7 @@ export function digitDoubt(
   const weights = columns.map((_, k) => slopes.reduce((sum, slope, j) => sum + slope * inverse[j]![k]!, 0));
   const alike = new Map<number, number>();
   readings.forEach((reading, i) => {
-    const gain = columns.reduce((sum, column, k) => sum + weights[k]! * column[i]!, 0);
+    const gain = moves[i]! * columns.reduce((sum, column, k) => sum + weights[k]! * column[i]!, 0);
     alike.set(reading, (alike.get(reading) ?? 0) + gain);
   });
   return (step / Math.sqrt(12)) * Math.hypot(...alike.values());

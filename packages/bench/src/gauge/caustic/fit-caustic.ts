@@ -1,4 +1,5 @@
 import { type LeastSquares, leastSquares } from '@coreward/optics';
+import { digitDoubt } from '../over-kinds.ts';
 import { alongSlopes, covarianceOf, scatterOf } from '../scatter.ts';
 
 /** d(z)² = waistDiameter² + fullDivergence²·(z − waistPosition)², fitted to diameters at several places. */
@@ -73,9 +74,21 @@ export function fitCaustic(
       ? covariancesOf(fit, t, spread > muchScatter ? curve : diameters, variance)
       : [fit.inverse.map((row) => row.map((x) => x * variance))];
   const doubtFreedom = byLength !== null || covariances.length > 1 ? freedom / 2 : freedom;
-  /** Of what moves with the three coefficients by these slopes: the larger where two kinds of scatter are likely. */
+  const mean = diameters.reduce((sum, d) => sum + d, 0) / diameters.length;
+  const asWeighted = byLength === null ? curve : curve.map((d) => Math.sqrt(d * mean));
+  const scale = fit === byReading || asWeighted.some((d) => !(d > 0)) ? diameters : asWeighted;
+  // a weighted square of a diameter moves by twice the diameter
+  const columns = columnsOf(t, scale);
+  const moves = diameters.map((d, i) => (2 * d) / scale[i]! ** 2);
+  /**
+   * Of what moves with the three coefficients by these slopes: the larger where two kinds of scatter are likely, and at
+   * least what the last digit of the diameters leaves open.
+   */
   const along = (slopes: readonly number[]): number =>
-    Math.max(...covariances.map((covariance) => alongSlopes(slopes, covariance)));
+    Math.max(
+      ...covariances.map((covariance) => alongSlopes(slopes, covariance)),
+      freedom > 0 ? digitDoubt(slopes, fit.inverse, columns, diameters, moves) : 0,
+    );
   const positionDoubt = along([0, -1 / (2 * c), b / (2 * c * c)]);
   const divergenceDoubt = along([0, 0, 1 / (2 * Math.sqrt(c))]);
   if (!(product > 0)) {
