@@ -138,3 +138,12 @@ test('a beam is told as its document describes it', () => {
     "0.84 mm (0.76 to 0.92 mm) across at its waist, at the laser's exit; M² 1.15 (1.05 to 1.25)",
   );
 });
+
+test('a waist up the beam from the exit is not told as one behind it', () => {
+  const beam = (at: string) =>
+    launchTerms(
+      readLaunch(observingLoftLaunch.replace('waist position: 0 mm', `waist position: ${at}`), 'up'),
+    ).find(({ term }) => term === 'beam')?.text;
+  expect(beam('-300 mm')).toContain("across at its waist, 300 mm before the laser's exit, within it");
+  expect(beam('300 mm')).toContain("across at its waist, 300 mm from the laser's exit");
+});

@@ -75,7 +75,10 @@ function axisText(axis: BeamAxis): string {
 function placeText(position: number): string {
   if (position === 0) return "at the laser's exit";
   const distance = writeValue(Math.abs(position), 'length');
-  return position > 0 ? `${distance} from the laser's exit` : `${distance} behind the laser's exit`;
+  // “behind” is downstream everywhere else, and this waist lies the other way
+  return position > 0
+    ? `${distance} from the laser's exit`
+    : `${distance} before the laser's exit, within it`;
 }
 
 /** `210 mm, mirror M1, 150 mm: 360 mm in all to the lens`. */
