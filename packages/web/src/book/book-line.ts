@@ -24,6 +24,8 @@ export type BookLine =
       readonly time: string;
       readonly entry: KeptEntry;
       readonly withdrawn: boolean;
+      /** A move on a simulated bench. */
+      readonly practised: boolean;
     };
 
 /** Differences told on one line; a launch that was rewritten as a whole needs no more. */
@@ -60,12 +62,28 @@ export function entryLines(entries: readonly KeptEntry[]): readonly BookLine[] {
       return of === null ? [] : [of];
     }),
   );
+  const practice = new Set(entries.flatMap((entry) => (beginsPractice(entry) ? [sessionOf(entry)] : [])));
   return (
     entries
       // long readings lie in pieces; the entry that names them tells of all
       .filter(({ kind }) => kind !== 'withdrawn' && kind !== gaugePieceKind)
-      .map((entry) => ({ kind: 'entry', time: entry.time, entry, withdrawn: withdrawn.has(entry.id) }))
+      .map((entry) => ({
+        kind: 'entry',
+        time: entry.time,
+        entry,
+        withdrawn: withdrawn.has(entry.id),
+        practised: practice.has(sessionOf(entry)) && !beginsPractice(entry),
+      }))
   );
+}
+
+/** The walk or the steer that an entry is a move of, or begins. */
+const sessionOf = ({ id, data }: KeptEntry): string => textIn(data, 'walk') ?? textIn(data, 'session') ?? id;
+
+/** A steer on a simulated bench begins with its `practice`, a walk with the seed of it. */
+function beginsPractice({ data }: KeptEntry): boolean {
+  const read = keysIn(data);
+  return typeof read?.practice === 'number' || typeof keysIn(read?.begun)?.seed === 'number';
 }
 
 /** Lines by their day, newest first. */
@@ -90,9 +108,12 @@ export const gaugeIn = ({ kind, data }: KeptEntry): string | null =>
   kind === gaugeEntryKind ? (keptGauge(data)?.gauge ?? null) : null;
 
 function textIn(data: KeptEntry['data'], key: string): string | null {
-  if (typeof data !== 'object' || data === null || Array.isArray(data)) return null;
-  const value = data[key];
+  const value = keysIn(data)?.[key];
   return typeof value === 'string' ? value : null;
+}
+
+function keysIn(data: KeptEntry['data'] | undefined): { readonly [key: string]: KeptEntry['data'] } | null {
+  return typeof data === 'object' && data !== null && !Array.isArray(data) ? data : null;
 }
 
 function whatWasDone(before: KeptVersion | null, after: KeptVersion): readonly string[] {

@@ -102,7 +102,7 @@ function Version({
 }
 
 function Entry({
-  line: { entry, withdrawn },
+  line: { entry, withdrawn, practised },
 }: {
   readonly line: Extract<BookLine, { kind: 'entry' }>;
 }): JSX.Element {
@@ -122,7 +122,8 @@ function Entry({
   };
   return (
     <div>
-      <span className="quiet">{entry.kind}</span> {withdrawn ? <s>{text}</s> : text}{' '}
+      <span className="quiet">{entry.kind}</span>{' '}
+      {practised && <span className="mark">{bookTexts.practice}</span>} {withdrawn ? <s>{text}</s> : text}{' '}
       {withdrawn && <span className="mark">{bookTexts.withdrawn}</span>}
       {about !== undefined && about !== null && (
         <PageLink to={{ page: 'launch', id: about.id }} className="quiet">

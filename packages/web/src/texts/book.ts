@@ -23,6 +23,7 @@ export const bookTexts = {
   openReadings: 'open the readings',
   withdraw: 'Withdraw',
   withdrawn: 'withdrawn',
+  practice: 'practice, invented light',
   withdrawLabel: (text: string): string => `Withdraw: ${text}`,
   print: 'Print',
   more: (count: number): string => `and ${count} more`,
