@@ -58,3 +58,20 @@ test('lines that end are an end, and a seed that is none is refused', async () =
   expect(refused.code).toBe(2);
   expect(refused.talked).toContain('--practice 7');
 });
+
+test('a walk is the lines that were typed: kept and fed again, they lead to where it stood', async () => {
+  const [evening, morning] = [
+    ['0.2', '3', '2.1', 'bright', 's', '2.6', 'u'],
+    ['4.4', 'n', '5'],
+  ];
+  const stopped = JSON.parse((await walk(['--json'], evening)).printed);
+  const whole = JSON.parse((await walk(['--json'], [...evening, ...morning])).printed);
+  expect(stopped.ended).toBeNull();
+  expect(stopped.moves.length).toBeGreaterThan(2);
+  // what was done in the evening stands there in the morning
+  expect(whole.moves.slice(0, stopped.moves.length)).toEqual(stopped.moves);
+  expect(whole.moves.length).toBeGreaterThan(stopped.moves.length);
+  const shell = fakeShell();
+  expect(await run(['walk', '--help'], shell)).toBe(0);
+  expect(shell.printed()).toContain('cat walk.txt - | coreward walk FILE');
+});

@@ -49,6 +49,14 @@ interface Led {
   readonly bench: PracticeBench | null;
 }
 
+/** A walk is its answers, and so the lines that were typed; a shell has tools of its own to keep them. */
+const keeping = (typed: string): string => `
+A walk in the browser is kept in the bench book, one in a shell is not. To keep
+what you type, and to go on from there another time:
+  tee walk.txt | ${typed} walk FILE
+  cat walk.txt - | ${typed} walk FILE
+End it with Ctrl-D, for a q would be kept, too.`;
+
 /** `coreward walk FILE [--practice SEED] [--lines DEVICE] [--taught] [--json]` */
 export function addWalk(program: Command, shell: Shell): void {
   program
@@ -65,6 +73,7 @@ export function addWalk(program: Command, shell: Shell): void {
     .option('--lines <device>', 'read the light off a device that prints lines, such as /dev/ttyUSB0')
     .option('--taught', 'walk as it is taught, without a model of the bench')
     .option('--json', 'print how it went as JSON, in the unit of the meter')
+    .addHelpText('after', keeping(shell.typed))
     .action(async (path: string, { practice, lines, taught = false, json = false }: WalkFlags) => {
       const document = await readDocument(path, shell);
       const launch = readLaunch(document.text, document.file);
