@@ -62,14 +62,18 @@ export function answersOf(read: PlaneRead, seen: Seen, scale: Scale | null): rea
   const ratio = axes.minor / axes.major;
   const ratioDoubt = (ratio * doubts.difference) / (2 * axes.major * axes.minor);
   const noise = (uncertainty: number): Doubt[] => [{ from: 'noise of the pixels', uncertainty }];
+  const place = (axis: 0 | 1): readonly Doubt[] => [
+    ...noise(block * doubts.centre[axis]),
+    { from: 'a picture darker towards its corners', uncertainty: block * doubts.falloff[axis] },
+  ];
   return [
     width('d4sigmaMajor', axes.major, 'major'),
     width('d4sigmaMinor', axes.minor, 'minor'),
     width('d4sigma', round, 'mean'),
     determined({ quantity: 'ellipticity', value: ratio, doubts: noise(ratioDoubt), shape: 'positive', weak }),
     azimuth(),
-    determined({ quantity: 'centroidX_px', value: centre.x, doubts: noise(block * doubts.centre[0]) }),
-    determined({ quantity: 'centroidY_px', value: centre.y, doubts: noise(block * doubts.centre[1]) }),
+    determined({ quantity: 'centroidX_px', value: centre.x, doubts: place(0) }),
+    determined({ quantity: 'centroidY_px', value: centre.y, doubts: place(1) }),
   ];
 
   function azimuth(): GaugeAnswer {

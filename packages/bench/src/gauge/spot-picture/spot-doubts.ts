@@ -1,7 +1,7 @@
 import { slowNoise, tileSide } from './dark-around.ts';
 import { grainOf, type Seen } from './find-spot.ts';
-import { forWindow, isInside, type MainAxes } from './moments.ts';
-import type { PlaneRead } from './plane.ts';
+import { forWindow, isInside, type MainAxes, type Moments } from './moments.ts';
+import type { Plane, PlaneRead } from './plane.ts';
 
 /** Standard uncertainties of a spot's squared deviations (blocks²) and centre (blocks), by cause. */
 export interface SpotDoubts {
@@ -9,6 +9,8 @@ export interface SpotDoubts {
   readonly background: Moments2;
   /** Of the centre along x and y, px, by noise and background together. */
   readonly centre: readonly [number, number];
+  /** Of the centre along x and y, by a picture that sees less towards its corners. */
+  readonly falloff: readonly [number, number];
   /** Whether the dark around the spot is far less even than its noise. */
   readonly isUneven: boolean;
   /** Of the difference of the two squared deviations, px². */
@@ -24,6 +26,26 @@ interface Moments2 {
 
 /** How well what a cut dark took is known, as a share of it: the spot need not be a Gaussian (common practice, no source). */
 const cutDoubt = 0.25;
+
+/** How much less a picture’s corners may see than its middle, as a share: the root of the mean square of 0 to 30 % (common practice, no source). */
+const usualFalloff = 0.17;
+
+/**
+ * How far a centre may have been drawn towards the middle of a picture that sees less the farther out, as the square of the
+ * distance: a slope of the sensitivity moves it by the squared deviation times the slope.
+ *
+ * @param deviations squared, along x and y
+ * @source first moment of a Gaussian times a slope: elementary
+ */
+function falloffDoubt(
+  { width, height }: Plane,
+  { x, y }: Pick<Moments, 'x' | 'y'>,
+  deviations: readonly [number, number],
+): readonly [number, number] {
+  const [middleX, middleY] = [(width - 1) / 2, (height - 1) / 2];
+  const slope = (2 * usualFalloff) / (middleX ** 2 + middleY ** 2);
+  return [deviations[0] * slope * Math.abs(x - middleX), deviations[1] * slope * Math.abs(y - middleY)];
+}
 
 /**
  * Noise of independent pixels, and of the background's level, carried to the second moments: each pixel pulls by
@@ -76,6 +98,7 @@ export function spotDoubts({ spot, blocks, block }: Seen, read: PlaneRead): Spot
       minor: Math.hypot(level * pullMinor, cutDoubt * byCut.minor),
     },
     centre: [centre(xx, pullX, slopeShares[0]), centre(yy, pullY, slopeShares[1])],
+    falloff: falloffDoubt(blocks, moments, [moments.xx, moments.yy]),
     isUneven,
     difference: pixel * Math.sqrt(differences),
   };

@@ -115,3 +115,17 @@ test('a dark that is far from even is no ground to measure on', () => {
   expect(width.value).toBeNull();
   expect(width.because).toMatch(/not even/u);
 });
+
+test('a spot aside, in a picture a fifth darker in its corners, has its centre in the interval', () => {
+  let held = 0;
+  for (let k = 0; k < 40; k++) {
+    const at = 60 + 2 * k;
+    const centre = seen(200, 160, (x, y) => {
+      const falloff = 0.2 * (((x - 99.5) ** 2 + (y - 79.5) ** 2) / (99.5 ** 2 + 79.5 ** 2));
+      return 170 * (1 - falloff) * bell(x, y, at, 12) + 10 + noise(0.8);
+    })('centroidX_px');
+    if (centre.low! <= at && at <= centre.high!) held += 1;
+  }
+  // of forty intervals that hold the truth with 90 %, fewer than 31 do once in two hundred draws (binomial)
+  expect(held).toBeGreaterThan(30);
+});
