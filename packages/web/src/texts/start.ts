@@ -39,7 +39,7 @@ export const startTexts = {
   form: {
     title: 'A new launch',
     intro:
-      'The five lines a forecast needs. Write values with their units, and doubt if you know it: 1.1 mm ± 0.1 mm.',
+      'The five lines a forecast needs. Write values with their units, and doubt if you know it: 1.1\u00a0mm\u00a0±\u00a00.1\u00a0mm.',
     lines: {
       name: 'name',
       wavelength: 'wavelength',
