@@ -7,6 +7,11 @@ import { calibrationRow, calibrationTable } from './page-rows.ts';
 import { simulators } from './simulators.ts';
 
 const [sets = '500', only] = process.argv.slice(2);
+const isKnown = only === undefined || simulators.some(({ gauge }) => gauge === only);
+if (!/^[1-9]\d*$/u.test(sets) || !isKnown) {
+  console.error('npm run calibrate:gauges [-- SETS [GAUGE]]: how many sets, and one gauge instead of all');
+  process.exit(2);
+}
 const page = 'docs/gauges.md';
 const rows: string[] = [];
 
