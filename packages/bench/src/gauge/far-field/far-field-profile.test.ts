@@ -10,6 +10,18 @@ function lp01(v: number): (sine: number) => number {
   return (sine) => spectrum(mode, (v * Math.abs(sine)) / 0.125) ** 2 / peak;
 }
 
+/** What is told of 81 readings as far as `reach` (sin θ) on either side. */
+function told(reach: number, intensityAt: (sine: number) => number, quantity: string) {
+  const sines = Array.from({ length: 81 }, (_, i) => (reach * (i - 40)) / 40);
+  const { answers } = farFieldProfile.measure({
+    columns: { 'sin theta': sines, intensity: sines.map(intensityAt) },
+    settings: {},
+    words: {},
+    picture: null,
+  });
+  return answers.find((one) => one.quantity === quantity)!;
+}
+
 /** Of forty scans as far as `reach` (sin θ), on a dark of 0.03, how many intervals hold sin θ at this share of the peak. */
 function heldOf(v: number, reach: number, noise: number, quantity: string, share: number): number {
   const random = seededUniform(8);
@@ -17,15 +29,7 @@ function heldOf(v: number, reach: number, noise: number, quantity: string, share
   const truth = brentRoot((sine) => light(sine) - share, 1e-4, 0.17);
   let held = 0;
   for (let k = 0; k < 40; k++) {
-    const sines = Array.from({ length: 81 }, (_, i) => (reach * (i - 40)) / 40);
-    const intensity = sines.map((sine) => light(sine) + 0.03 + noise * normalFrom(random));
-    const { answers } = farFieldProfile.measure({
-      columns: { 'sin theta': sines, intensity },
-      settings: {},
-      words: {},
-      picture: null,
-    });
-    const answer = answers.find((one) => one.quantity === quantity)!;
+    const answer = told(reach, (sine) => light(sine) + 0.03 + noise * normalFrom(random), quantity);
     if (answer.low! <= truth && truth <= answer.high!) held += 1;
   }
   return held;
@@ -54,4 +58,31 @@ test.each([1.8, 2.4, 4])('the tail of LP01 at V = %d is told from its middle to 
     brentRoot((sine) => (light(sine) - inWings) / (1 - inWings) - share, 1e-4, 0.15);
   // share of the peak that was left
   expect(Math.abs(tailShare(seen, wings) * (1 - inWings) - inWings)).toBeLessThan(0.65 * inWings + 1e-3);
+});
+
+test.each([
+  [2.2, 0],
+  [2.2, 0.03],
+  [3, 0],
+  [3, 0.03],
+])(
+  'of LP01 at V = %d, whose dark of %d was not reached, both nought and the last readings may be dark',
+  (v, dark) => {
+    const light = lp01(v);
+    const truth = brentRoot((sine) => light(sine) - 0.05, 1e-4, 0.15);
+    const { low, high } = told(0.15, (sine) => light(sine) + dark, 'sin5percent');
+    expect(low!).toBeLessThan(truth);
+    expect(high!).toBeGreaterThan(truth);
+  },
+);
+
+test.each([0.17, 0.2])('light in the wings of a scan to sin θ = %d is not taken for dark', (reach) => {
+  const light = lp01(2.4);
+  const width = (dark: number) => brentRoot((sine) => (light(sine) - dark) / (1 - dark) - 0.05, 1e-4, 0.15);
+  // the outer seventh of 81 readings are the five or six outermost of either side
+  const wings = [35, 36, 37, 38, 39, 40].map((i) => light((reach * i) / 40));
+  const asDark = width(wings.reduce((sum, one) => sum + one, 0) / wings.length);
+  const { value } = told(reach, (sine) => light(sine) + 0.03, 'sin5percent');
+  // the tail is known to half of it, as the gauge counts
+  expect(Math.abs(value! - width(0))).toBeLessThan(0.5 * Math.abs(asDark - width(0)));
 });
