@@ -17,6 +17,7 @@ import {
   type Hazard,
   type HazardPlace,
   levelFor,
+  notEvaluated,
   worseLevel,
 } from './hazard.ts';
 import { limitText, timeText, wavelengthText } from './limit-texts.ts';
@@ -223,26 +224,14 @@ export function notCovered(
   at: Pick<EyePlace, 'id' | 'point' | 'place' | 'power' | 'doNow'>,
 ): Hazard {
   return {
+    ...notEvaluated,
     id: at.id,
     point: at.point,
     place: at.place,
-    level: 'not evaluated',
     atRisk: ['eye', 'other people', 'skin'],
-    quantity: 'not evaluated',
-    value: null,
-    unit: null,
-    limit: null,
-    limitSet: null,
-    exposureTime: null,
-    hazardDistance: null,
-    from: null,
-    timesLimit: null,
     wavelength: line.wavelength,
     invisible: !line.seen,
     power: at.power,
-    asWritten: null,
-    otherTimes: [],
-    longer: null,
     what: `${placeText(line, at.point)}: not evaluated. ${capital(line.notCovered ?? 'it is outside what this tool covers')}.`,
     doNow: `Treat it like class 4 and ask your laser safety officer first. ${at.doNow}`,
     fine: '',
@@ -251,4 +240,5 @@ export function notCovered(
   };
 }
 
+/** A text that begins a sentence. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -99,6 +99,28 @@ export interface Hazard {
   readonly basis: readonly Basis[];
 }
 
+/** What a hazard has to say of limits and distances where none was computed. */
+export const withoutNumbers = {
+  value: null,
+  unit: null,
+  limit: null,
+  limitSet: null,
+  exposureTime: null,
+  hazardDistance: null,
+  from: null,
+  timesLimit: null,
+  asWritten: null,
+  otherTimes: [],
+  longer: null,
+} as const satisfies Partial<Hazard>;
+
+/** The same of what ought to have numbers, and nobody here can compute them. */
+export const notEvaluated = {
+  ...withoutNumbers,
+  level: 'not evaluated',
+  quantity: 'not evaluated',
+} as const satisfies Partial<Hazard>;
+
 /** All of a hazard in one text: what it is, what to do, and what the numbers stand for. */
 export function hazardText({ what, doNow, fine }: Pick<Hazard, 'what' | 'doNow' | 'fine'>): string {
   return [what, doNow, fine].filter((part) => part !== '').join(' ');

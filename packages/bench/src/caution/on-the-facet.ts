@@ -9,7 +9,7 @@ import {
 } from '@coreward/optics';
 import { facetPosition } from './at-the-lens.ts';
 import { atMostText, timesText } from './figures-of-caution.ts';
-import type { CautionLevel, Hazard } from './hazard.ts';
+import { type CautionLevel, type Hazard, notEvaluated, withoutNumbers } from './hazard.ts';
 import { limitText, wavelengthText } from './limit-texts.ts';
 import type { Walk } from './walk.ts';
 
@@ -43,18 +43,12 @@ function smallestSpot({ views }: Walk): number {
 const common = (walk: Walk) => {
   const { laser } = walk.light;
   return {
+    ...withoutNumbers,
     place: { part: 'fibre', index: null, from: facetPosition(walk), to: facetPosition(walk) },
     atRisk: ['facet'],
-    limitSet: null,
-    exposureTime: null,
-    hazardDistance: null,
-    from: null,
     wavelength: laser.wavelength,
     invisible: !laser.seen,
     power: forwardPower(walk),
-    asWritten: null,
-    otherTimes: [],
-    longer: null,
   } as const;
 };
 
@@ -108,14 +102,9 @@ function facetUnderPulses(walk: Walk): Hazard {
   const { laser } = walk.light;
   return {
     ...common(walk),
+    ...notEvaluated,
     id: 'facet-load',
     point: 'fibre’s end, the spot on it',
-    level: 'not evaluated',
-    quantity: 'not evaluated',
-    value: null,
-    unit: null,
-    limit: null,
-    timesLimit: null,
     what: 'The facet under pulses is not evaluated.',
     doNow: cleanFirst,
     fine: '',
@@ -213,12 +202,7 @@ function fuse(walk: Walk): readonly Hazard[] {
   return [
     {
       ...place,
-      level: 'not evaluated',
-      quantity: 'not evaluated',
-      value: null,
-      unit: null,
-      limit: null,
-      timesLimit: null,
+      ...notEvaluated,
       what: `Whether pulses of ${atMostText(peak, 'power')} let a burn at a dirty end run back along the core is not evaluated.`,
       fine: `(Estimate: ${light}, ${atMostText(power, 'power')} on average, spread evenly over each pulse; steady light does it from some watts.)`,
     },

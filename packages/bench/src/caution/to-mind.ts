@@ -1,7 +1,7 @@
 /** Hidden hazards that no number tells: listed until their question is answered well. */
 import type { Basis } from '@coreward/optics';
 import { facetPosition } from './at-the-lens.ts';
-import type { AtRisk, CautionLevel, Hazard, HazardPlace } from './hazard.ts';
+import { type AtRisk, type CautionLevel, type Hazard, type HazardPlace, withoutNumbers } from './hazard.ts';
 import { linesOf } from './light-to-count.ts';
 import { wavelengthText } from './limit-texts.ts';
 import type { LineOfLight } from './line-of-light.ts';
@@ -149,23 +149,13 @@ function asHazard({ question: _, basis, ...one }: ToMind, walk: Walk): Hazard {
   const end = facetPosition(walk) + walk.launch.fibre.length.value;
   const place: HazardPlace = { part: 'bench', index: null, from: 0, to: end };
   return {
+    ...withoutNumbers,
     ...one,
     place,
     quantity: 'none',
-    value: null,
-    unit: null,
-    limit: null,
-    limitSet: null,
-    exposureTime: null,
-    hazardDistance: null,
-    from: null,
-    timesLimit: null,
     wavelength: null,
     invisible: one.id === 'invisible-light',
     power: null,
-    asWritten: null,
-    otherTimes: [],
-    longer: null,
     fine: '',
     assumed: [],
     basis: [basis],

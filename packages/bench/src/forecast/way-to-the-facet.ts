@@ -214,7 +214,8 @@ export function wayToTheLens(launch: Launch, draw: Draw): Arrival {
   };
 }
 
-const travelled = (beam: TravellingBeam, length: number): TravellingBeam => ({
+/** The same beam seen from a place further on: its waists count from there. `length` in m, positive downstream. */
+export const travelled = (beam: TravellingBeam, length: number): TravellingBeam => ({
   ...beam,
   x: { ...beam.x, waistPosition: beam.x.waistPosition - length },
   y: { ...beam.y, waistPosition: beam.y.waistPosition - length },

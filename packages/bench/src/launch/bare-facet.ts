@@ -1,8 +1,8 @@
-import { OutOfRange } from '@coreward/optics';
+import { OutOfRange, rayleighRange } from '@coreward/optics';
 import { asStated } from '../forecast/draw.ts';
 import { wayToTheLens } from '../forecast/way-to-the-facet.ts';
 import type { Launch, PathElement } from './launch.ts';
-import { placeShare, rayleighRange } from './waist-place.ts';
+import { placeShare } from './waist-place.ts';
 
 /**
  * A launch whose beam meets a bare facet, with the usual doubt of its last distances drawn in: whoever puts a facet into a
@@ -28,11 +28,7 @@ export function withBareFacet(launch: Launch): Launch {
 function arrivingRange(launch: Launch): number {
   try {
     const { beam } = wayToTheLens(launch, asStated);
-    return Math.min(
-      ...[beam.x, beam.y].map(({ waistRadius, quality, wavelength }) =>
-        rayleighRange(2 * waistRadius, quality, wavelength),
-      ),
-    );
+    return Math.min(rayleighRange(beam.x), rayleighRange(beam.y));
   } catch (error) {
     // no such beam: the forecast says why
     if (error instanceof OutOfRange) return Number.POSITIVE_INFINITY;

@@ -1,3 +1,4 @@
+import { rayleighRange } from '@coreward/optics';
 import type { Entry } from '../quantity/quantity.ts';
 
 /**
@@ -6,17 +7,15 @@ import type { Entry } from '../quantity/quantity.ts';
  */
 export const placeShare = 0.25;
 
-/**
- * Distance over which a beam grows by √2, m.
- *
- * @source H. Kogelnik and T. Li, Appl. Opt. 5, 1550 (1966) (from memory): π·radius²/(M²·wavelength)
- */
-export const rayleighRange = (waistDiameter: number, quality: number, wavelength: number): number =>
-  (Math.PI * waistDiameter ** 2) / (4 * quality * wavelength);
-
 /** The place of a waist with its usual doubt drawn in to {@link placeShare}; a written doubt stays as it is. */
 export function waistPlace(place: Entry, waistDiameter: Entry, quality: Entry, wavelength: Entry): Entry {
   if (place.defaulted === 'nothing') return place;
-  const most = placeShare * rayleighRange(waistDiameter.value, quality.value, wavelength.value);
+  const beam = {
+    waistRadius: waistDiameter.value / 2,
+    waistPosition: place.value,
+    quality: quality.value,
+    wavelength: wavelength.value,
+  };
+  const most = placeShare * rayleighRange(beam);
   return place.uncertainty > most ? { ...place, uncertainty: most } : place;
 }

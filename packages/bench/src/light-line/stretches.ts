@@ -1,7 +1,7 @@
 import { beamRadiusAt, type GaussianBeam, waistBehindLens } from '@coreward/optics';
 import { asStated, type Draw } from '../forecast/draw.ts';
 import type { Meeting } from '../forecast/meeting.ts';
-import { laserBeam, type TravellingBeam } from '../forecast/way-to-the-facet.ts';
+import { laserBeam, type TravellingBeam, travelled } from '../forecast/way-to-the-facet.ts';
 import type { Launch } from '../launch/launch.ts';
 
 /** Free way between two places where the beam changes its course, straightened at the mirrors. */
@@ -73,12 +73,6 @@ export function stretchesToTheFacet(
 export function cut({ from, to, beam }: Stretch, first: number, last: number): Stretch {
   const start = Math.max(from, first);
   return { from: start, to: Math.min(to, last), beam: travelled(beam, start - from) };
-}
-
-/** The same beam with its waists counted from further on. */
-function travelled(beam: TravellingBeam, length: number): TravellingBeam {
-  const on = (axis: GaussianBeam) => ({ ...axis, waistPosition: axis.waistPosition - length });
-  return { ...beam, x: on(beam.x), y: on(beam.y) };
 }
 
 /** 1/e² radii along the lab's axes, `along` metres from where the beam's waists count, m. A turned ellipse by its widths. */
