@@ -168,17 +168,9 @@ describe('limits', () => {
     const radius = 1.45e-6;
     const mode = bestGaussian(set.modes[0]!);
     const centred: FacetBeam = {
+      ...perfect,
       waistRadiusX: mode.radius * radius,
       waistRadiusY: mode.radius * radius,
-      waistZX: 0,
-      waistZY: 0,
-      azimuth: 0,
-      offsetX: 0,
-      offsetY: 0,
-      tiltX: 0,
-      tiltY: 0,
-      m2X: 1,
-      m2Y: 1,
     };
     for (const offsetX of [0, 0.3e-6, 0.6e-6]) {
       for (const tiltX of [0, 0.02, -0.03]) {

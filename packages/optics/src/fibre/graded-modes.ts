@@ -3,12 +3,10 @@ import { unitCladdingPower } from './cladding-field.ts';
 import { type GradedChain, roomForChain } from './graded-chain.ts';
 import { solveGraded, solveGradedCutoff } from './graded-dispersion.ts';
 import { coreNodes, type GradedMode, gradedCore } from './graded-field.ts';
+import { nearestToCutoff } from './lp-mode.ts';
 
 /** The V for which `gradedModes` answers. */
 export const gradedVRange = { least: 0.3, most: 200 } as const;
-
-/** A mode nearer to its cut-off than this, relative to V, is left out, as in `stepModes`. */
-const nearestToCutoff = 1e-12;
 
 /**
  * All guided modes LP_lm of the truncated parabola (α = 2, cladding from ρ = 1 on), deepest in the core (least u) first.

@@ -18,6 +18,9 @@ export interface LpMode {
   readonly edgeAmplitude: number;
 }
 
+/** A mode nearer to its cut-off than this, relative to V, is left out: doubles cannot tell its field. */
+export const nearestToCutoff = 1e-12;
+
 /** How many modes one LP_lm stands for: cos and sin where l ≥ 1. Polarisation would double it once more. */
 export function orientations({ l }: Pick<LpMode, 'l'>): 1 | 2 {
   return l === 0 ? 1 : 2;

@@ -4,13 +4,11 @@ import { besselZerosBelow } from '../numerics/bessel-zero.ts';
 import { OutOfRange } from '../out-of-range.ts';
 import { neighbourRatio } from './cladding-field.ts';
 import { solveDispersion } from './dispersion.ts';
+import { nearestToCutoff } from './lp-mode.ts';
 import type { StepMode } from './step-field.ts';
 
 /** The V for which `stepModes` answers. */
 export const stepVRange = { least: 0.2, most: 400 } as const;
-
-/** A mode nearer to its cut-off than this, relative to V, is left out: doubles cannot tell its field. */
-const nearestToCutoff = 1e-12;
 
 /**
  * All guided modes LP_lm of a step-index fibre, deepest in the core (least u) first.
