@@ -27,7 +27,7 @@ function spots(what: string, camera: Camera): Simulator {
   const { fullScale } = camera;
   return {
     gauge: 'spot-picture',
-    what: `${what}; widths 18 to 45 pixels, any azimuth`,
+    what: `${what}; widths 18 to 45 pixels, any azimuth, no pixel full`,
     counted: ['d4sigmaMajor_m', 'd4sigmaMinor_m', 'azimuthMajor_imageDown_rad', 'centroidX_px'],
     draw: (random, normal) => {
       const [width, height] = [150, 130];
@@ -35,9 +35,12 @@ function spots(what: string, camera: Camera): Simulator {
       const minor = major * between(random, 0.55, 1);
       const azimuth = between(random, -1.5, 1.5);
       const [x0, y0] = [between(random, 68, 82), between(random, 58, 72)];
-      const peak = between(random, 0.5, 0.9) * fullScale;
+      const wanted = between(random, 0.5, 0.9) * fullScale;
       const dark = between(random, ...camera.dark) * fullScale;
-      const noise = betweenLog(random, ...camera.noise) * peak;
+      const noisy = betweenLog(random, ...camera.noise);
+      // exposed so that no pixel is full, as the gauge asks: noise and the rise of the dark under the spot have room
+      const peak = Math.min(wanted, (fullScale * (1 - camera.rise / 10) - dark) / (1 + 4 * noisy));
+      const noise = noisy * peak;
       const [riseX, riseY] = [between(random, -1, 1), between(random, -1, 1)].map(
         (rise) => (rise * camera.rise * fullScale) / width,
       ) as [number, number];
