@@ -45,6 +45,7 @@ export interface CautionEntry {
   readonly answered: string | null;
 }
 
+/** Where on the line of light, as `HazardPlace` says it. */
 export interface PlaceJson {
   readonly part: HazardPlace['part'];
   readonly index: number | null;

@@ -17,7 +17,7 @@ import {
   type Hazard,
   type HazardPlace,
   levelFor,
-  notEvaluated,
+  withoutVerdict,
   worseLevel,
 } from './hazard.ts';
 import { limitText, timeText, wavelengthText } from './limit-texts.ts';
@@ -224,7 +224,7 @@ export function notCovered(
   at: Pick<EyePlace, 'id' | 'point' | 'place' | 'power' | 'doNow'>,
 ): Hazard {
   return {
-    ...notEvaluated,
+    ...withoutVerdict,
     id: at.id,
     point: at.point,
     place: at.place,

@@ -115,7 +115,7 @@ export const withoutNumbers = {
 } as const satisfies Partial<Hazard>;
 
 /** The same of what ought to have numbers, and nobody here can compute them. */
-export const notEvaluated = {
+export const withoutVerdict = {
   ...withoutNumbers,
   level: 'not evaluated',
   quantity: 'not evaluated',

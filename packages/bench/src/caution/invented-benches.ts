@@ -16,6 +16,7 @@ export interface Bench {
   readonly rest?: string;
 }
 
+/** A launch without doubts for tests, with what they change of it; every value as a document writes it. */
 export function launchOf({
   wavelength = '633 nm ± 0 nm',
   power = '5 mW ± 0 mW',

@@ -15,6 +15,7 @@ export function weakestMark(basis: readonly Basis[]): keyof typeof markMeanings 
   return evidenceMarks[weakestEvidence(basis)];
 }
 
+/** What a limit protects, in the words of a table. */
 export const harmTexts: Readonly<Record<Harm, string>> = {
   'heat on the retina': 'the retina, from heat',
   'photochemistry on the retina': 'the retina, from photochemistry',

@@ -26,6 +26,7 @@ export interface LimitsFor {
   readonly all: readonly IrradianceLimit[];
 }
 
+/** The lines of light there can be on one bench. */
 export type LineName = 'laser' | 'infrared' | 'other' | 'reference' | 'reference-infrared';
 
 /** Light of one wavelength, as it is counted. */

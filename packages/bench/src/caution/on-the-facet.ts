@@ -9,7 +9,7 @@ import {
 } from '@coreward/optics';
 import { facetPosition } from './at-the-lens.ts';
 import { atMostText, timesText } from './figures-of-caution.ts';
-import { type CautionLevel, type Hazard, notEvaluated, withoutNumbers } from './hazard.ts';
+import { type CautionLevel, type Hazard, withoutNumbers, withoutVerdict } from './hazard.ts';
 import { limitText, wavelengthText } from './limit-texts.ts';
 import type { Walk } from './walk.ts';
 
@@ -102,7 +102,7 @@ function facetUnderPulses(walk: Walk): Hazard {
   const { laser } = walk.light;
   return {
     ...common(walk),
-    ...notEvaluated,
+    ...withoutVerdict,
     id: 'facet-load',
     point: 'fibre’s end, the spot on it',
     what: 'The facet under pulses is not evaluated.',
@@ -202,7 +202,7 @@ function fuse(walk: Walk): readonly Hazard[] {
   return [
     {
       ...place,
-      ...notEvaluated,
+      ...withoutVerdict,
       what: `Whether pulses of ${atMostText(peak, 'power')} let a burn at a dirty end run back along the core is not evaluated.`,
       fine: `(Estimate: ${light}, ${atMostText(power, 'power')} on average, spread evenly over each pulse; steady light does it from some watts.)`,
     },

@@ -23,6 +23,7 @@ export interface Geometry {
   readonly closest: (power: number, limit: IrradianceLimit) => number;
 }
 
+/** Up to where light is above a limit, m, and what that rests on. */
 export interface Reached {
   readonly distance: number;
   readonly basis: readonly Basis[];
@@ -134,6 +135,7 @@ export function focusGeometry(
   };
 }
 
+/** A beam behind a lens with nothing in its focus. */
 export interface FocusView {
   readonly focalLength: number;
   /** 1/e² radii on the lens, m. */

@@ -13,6 +13,7 @@ export interface Step {
   readonly hazards: readonly string[];
 }
 
+/** What is to be done and minded before and during each step. */
 export const steps: Readonly<Record<StepName, Step>> = {
   'before-power': {
     title: 'Before any power',

@@ -12,6 +12,7 @@ export interface BeamHere {
   readonly y: GaussianBeam;
 }
 
+/** The free way from one part, or the laser's exit, to the next. */
 export interface Stretch {
   /** Index in the path of the part it begins at; `null`: the laser's exit. */
   readonly index: number | null;

@@ -26,6 +26,7 @@ export interface LineSummary {
   readonly alignment: { readonly power: AlignmentPower; readonly attenuation: number } | null;
 }
 
+/** The optical density that eyewear needs for one time, and for how long that holds. */
 export interface EyewearFor {
   readonly exposureTime: number;
   readonly wording: string;

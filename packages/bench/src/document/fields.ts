@@ -35,6 +35,7 @@ export interface WrittenQuantity {
   readonly at: string | null;
 }
 
+/** A value with a unit. */
 export interface QuantityField extends Place {
   readonly kind: 'quantity';
   readonly dimension: Dimension;
@@ -50,18 +51,21 @@ export interface QuantityField extends Place {
   readonly written: WrittenQuantity | null;
 }
 
+/** One word out of a few. */
 export interface WordField extends Place {
   readonly kind: 'word';
   readonly words: readonly string[];
   readonly written: string | null;
 }
 
+/** A name, or a whole number. */
 export interface TextField extends Place {
   readonly kind: 'name' | 'count';
   readonly example: string;
   readonly written: string | null;
 }
 
+/** Keys that belong together, or a word that stands instead of them. */
 export interface GroupField extends Place {
   readonly kind: 'group';
   /** Words that may stand instead, such as `none`. */
@@ -77,6 +81,7 @@ export interface GroupField extends Place {
   readonly begin: Written;
 }
 
+/** A list of equal things. */
 export interface ListField extends Place {
   readonly kind: 'list';
   readonly items: readonly FieldNode[];

@@ -47,14 +47,17 @@ export function quantity(
   };
 }
 
+/** A value, and the value of something else for which it is given, such as a wavelength. */
 export function quantityAt(value: QuantityForm, at: QuantityForm, aboutAt: string): QuantityAtForm {
   return { kind: 'quantity at', value, at, aboutAt };
 }
 
+/** A whole number between two limits, both allowed. */
 export function count(lowest: number, highest: number): CountForm {
   return { kind: 'count', lowest, highest };
 }
 
+/** One of a few words; an alias is read as the word it stands for. */
 export function word<const W extends string>(
   words: readonly W[],
   aliases: Readonly<Record<string, W>> = {},
@@ -62,12 +65,15 @@ export function word<const W extends string>(
   return { kind: 'word', words, aliases };
 }
 
+/** What people call a thing: any text. */
 export const nameForm: NameForm = { kind: 'name' };
 
+/** Keys with their values; `variants` as in {@link MapForm}. */
 export function map<const K extends Keys>(keys: K, variants: readonly Variant[] | null = null): MapForm<K> {
   return { kind: 'map', keys, variants };
 }
 
+/** Any number of equal things; `itemKey` as in {@link ListForm}. */
 export function list<F extends Form>(item: F, itemKey: string | null = null): ListForm<F> {
   return { kind: 'list', item, itemKey };
 }
@@ -80,6 +86,7 @@ export function either<const W extends string, F extends Form>(
   return { kind: 'either', word: word(words), form };
 }
 
+/** A key that must be written. */
 export function required<F extends Form>(about: string, form: F): Key<F, { readonly kind: 'required' }> {
   return { form, about, presence: { kind: 'required' } };
 }

@@ -62,6 +62,7 @@ export interface NameForm {
   readonly kind: 'name';
 }
 
+/** Keys with their values. */
 export interface MapForm<K extends Keys> {
   readonly kind: 'map';
   readonly keys: K;
@@ -69,6 +70,7 @@ export interface MapForm<K extends Keys> {
   readonly variants: readonly Variant[] | null;
 }
 
+/** One of several descriptions of the same thing, by the names of its keys. */
 export interface Variant {
   /** All of these. */
   readonly needs: readonly string[];
@@ -76,6 +78,7 @@ export interface Variant {
   readonly allows: readonly string[];
 }
 
+/** Any number of equal things, in their order. */
 export interface ListForm<F extends Form> {
   readonly kind: 'list';
   readonly item: F;
@@ -90,6 +93,7 @@ export interface EitherForm<W extends string, F extends Form> {
   readonly form: F;
 }
 
+/** Whether a key must be written, and what holds where it is not. */
 export type Presence =
   | { readonly kind: 'required' }
   /** `value` as the user would have written it; `{}` and `[]` for a map and a list. */
@@ -97,6 +101,7 @@ export type Presence =
   /** Stands for nothing; `meaning` says what is done without it. */
   | { readonly kind: 'optional'; readonly meaning: string };
 
+/** One key of a map: its form, its presence and its explanation. */
 export interface Key<F extends Form = Form, P extends Presence = Presence> {
   readonly form: F;
   readonly presence: P;
@@ -104,6 +109,7 @@ export interface Key<F extends Form = Form, P extends Presence = Presence> {
   readonly about: string;
 }
 
+/** The keys of a map by their names, as users write them. */
 export type Keys = Readonly<Record<string, Key>>;
 
 /** What reading a form gives. Keys that may be left out without a default give `null`. */
@@ -125,6 +131,7 @@ export type Read<F> = F extends QuantityForm
                 ? W | Read<I>
                 : never;
 
+/** What reading a key gives: null where it was optional and left out. */
 export type ReadKey<K> =
   K extends Key<infer F, infer P> ? (P extends { kind: 'optional' } ? Read<F> | null : Read<F>) : never;
 

@@ -9,6 +9,7 @@ export interface Spot {
   readonly key: string;
 }
 
+/** The document as a whole. */
 export const documentSpot: Spot = { path: '', key: '' };
 
 /** The spot of a key, or of the n-th of a list (from 1). */
@@ -45,6 +46,7 @@ export function throwIfRefused(refusals: readonly RefusalParts[]): void {
 /** More than this nobody mends in one go; it bounds the work on a hostile document, too. */
 const mostRefusals = 100;
 
+/** A report with nothing in it yet; `file` is how refusals call the document. */
 export function reportOn(file: string): Report {
   const places = new Map<string, Place>();
   const refused: { readonly place: Place; readonly parts: RefusalParts }[] = [];

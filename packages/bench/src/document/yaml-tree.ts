@@ -24,6 +24,7 @@ export type Tree =
   /** A key with nothing behind it, or `null` or `~`. */
   | { readonly kind: 'nothing'; readonly at: Place };
 
+/** One key and what stands at it. */
 export interface TreeEntry {
   readonly key: string;
   /** Of the key. */

@@ -4,8 +4,10 @@ import type { Entry } from '../quantity/quantity.ts';
 /** A part with the name its owner calls it by; unique within its list. */
 export type Named<Part> = Omit<Part, 'name'> & { readonly name: string };
 
+/** A mirror, as it stands in a path. */
 export type Mirror = Extract<PathElement, { kind: 'mirror' }>;
 
+/** What light can be measured with, as users write it. */
 export const detectorKinds = [
   'photodiode',
   'solar cell',
@@ -15,6 +17,7 @@ export const detectorKinds = [
   'other',
 ] as const;
 
+/** What light can be measured with, and what is known of its response. */
 export interface Detector {
   readonly name: string;
   readonly kind: (typeof detectorKinds)[number];

@@ -11,6 +11,7 @@ export interface BestCoupling {
   readonly beam: FacetBeam;
 }
 
+/** What the most is wanted of: all guided modes together, or LP01 alone. */
 export type Wanted = 'guided' | 'fundamental';
 
 /** For all guided light and for LP01; null where the method does not know LP01. */

@@ -74,6 +74,7 @@ export function focusDepth(meeting: Focused, taker: Taker): number {
   return Math.min(depth(waistRadiusX, m2X), depth(waistRadiusY, m2Y));
 }
 
+/** The same for what the fibre suits best; m, asked with a waist radius in m and its M². */
 export const depthFor = (meeting: Focused, taker: Taker) =>
   taker.suits === 'fundamental' ? fundamentalDepth(meeting, taker) : guidedDepth(meeting, taker);
 

@@ -25,6 +25,7 @@ export interface Chance {
   readonly attenuation: number;
 }
 
+/** The names of a draw's chances that no entry of the document tells, in the order of the numbers drawn for them. */
 export const chanceNames = [
   'screwHorizontal',
   'screwVertical',

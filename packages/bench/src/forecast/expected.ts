@@ -48,6 +48,7 @@ export interface Forecast {
   readonly assumptions: readonly string[];
 }
 
+/** What the fibre guides at this wavelength. */
 export interface ExpectedFibre {
   readonly vNumber: Expected;
   /** LP_lm, and with cos and sin counted apart; null above V = 150. The range runs over the interval of V. */
@@ -101,8 +102,10 @@ export interface OffAxis {
   readonly tiltY: number;
 }
 
+/** Where on the way of the light an entry of the ledger belongs. */
 export type LedgerGroup = 'path' | 'lens' | 'facet' | 'overlap' | 'fibre' | 'output';
 
+/** One cause of loss and what it lets through. */
 export interface LedgerEntry {
   /** `mirror-M1`, `clip-M1`, `lens-clip`, `lens-surfaces`, `entry-facet`, `beam-quality`, …: stable. */
   readonly id: string;
@@ -133,6 +136,7 @@ export interface Tolerances {
   readonly screws: readonly ScrewTolerance[];
 }
 
+/** How far one screw may be off. */
 export interface ScrewTolerance {
   readonly mirror: string;
   readonly axis: 'horizontal' | 'vertical';
@@ -140,6 +144,7 @@ export interface ScrewTolerance {
   readonly turnsFor1dB: number | null;
 }
 
+/** What leaves the far end. */
 export interface ExpectedOutput {
   /** W of guided light that leaves the far end. */
   readonly power: Expected;
@@ -173,6 +178,7 @@ export interface Remark {
   readonly text: string;
 }
 
+/** What a forecast has to warn of, in one line. */
 export interface Caution {
   readonly id: string;
   readonly level: string;

@@ -44,12 +44,14 @@ export interface Meeting {
   readonly aim: Aimed;
 }
 
+/** The lens before the facet. */
 export interface MeetingLens {
   readonly focalLength: number;
   /** Half aperture, m; Infinity: not known. */
   readonly stopRadius: number;
 }
 
+/** How far the beam's axis is off the fibre's at the facet: m, and rad. */
 export interface Aimed {
   readonly offsetX: number;
   readonly offsetY: number;

@@ -35,6 +35,7 @@ export interface Spread {
   readonly draws: readonly SpreadDraw[];
 }
 
+/** One bench drawn from the doubts, and what it lets through. */
 export interface SpreadDraw {
   readonly draw: Draw;
   readonly vNumber: number;
@@ -42,6 +43,7 @@ export interface SpreadDraw {
   readonly budget: Budget;
 }
 
+/** How many benches are drawn, and by which chance. */
 export interface SpreadOptions {
   /** A power of two. */
   readonly draws: number;

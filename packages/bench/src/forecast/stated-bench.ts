@@ -63,6 +63,11 @@ export function mustHoldLight({ vNumber, wavelength, numericalAperture }: Meetin
   });
 }
 
+/**
+ * The bench at its stated values, with the modes that all draws ask.
+ *
+ * @throws {Refusal} if such a fibre guides nothing
+ */
 export function statedBench(launch: Launch): StatedBench {
   const meeting = meetingOf(launch, asStated);
   mustHoldLight(meeting);

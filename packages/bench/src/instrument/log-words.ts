@@ -8,6 +8,7 @@ export type LogTold =
   | { readonly ok: true; readonly words: string }
   | { readonly ok: false; readonly what: string; readonly mend: string };
 
+/** What a file of readings would play, in words, or why it cannot be played. */
 export function logWords(text: string, unit: MeterUnit): LogTold {
   try {
     const readings = readLog(text, unit);

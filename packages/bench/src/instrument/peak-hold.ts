@@ -39,6 +39,7 @@ const humpShare = 0.7;
 /** Peaks that are remembered besides what is being climbed. */
 const remembered = 2;
 
+/** A peak that begins at what is shown now. */
 export const holdFrom = (shown: Shown): PeakHold => ({
   rises: true,
   turning: shown,

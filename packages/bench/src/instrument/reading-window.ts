@@ -17,6 +17,7 @@ export interface ReadingWindow {
   readonly early: readonly number[];
 }
 
+/** Nothing heard yet. */
 export const emptyWindow: ReadingWindow = { moments: [], early: [] };
 
 /** Least time from one moment to the next, ms. */

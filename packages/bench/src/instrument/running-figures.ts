@@ -11,6 +11,7 @@ export interface RunningFigures {
   readonly square: number;
 }
 
+/** Nothing heard yet. */
 export const noFigures: RunningFigures = { last: null, steps: 0, interval: 0, square: 0 };
 
 /** Older steps fade with this many. */

@@ -8,8 +8,10 @@ export interface UnfinishedLine {
   readonly tooLong: boolean;
 }
 
+/** Nothing left over. */
 export const noLine: UnfinishedLine = { text: '', tooLong: false };
 
+/** What a piece of a stream holds: whole lines, and the beginning of the next. */
 export interface LinesSplit {
   /** Whole lines in their order, without their ends; empty ones and overlong ones are left out. */
   readonly lines: readonly string[];

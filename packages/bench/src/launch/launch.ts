@@ -18,6 +18,7 @@ export interface Launch {
   readonly misalignment: Misalignment | null;
 }
 
+/** What sends the light. */
 export interface Laser {
   readonly name: string | null;
   /** Vacuum wavelength, m. */
@@ -28,6 +29,7 @@ export interface Laser {
   readonly beam: Beam;
 }
 
+/** The beam where it leaves the laser. */
 export type Beam =
   /** One description serves both axes: they share one doubt. */
   | { readonly kind: 'round'; readonly axis: BeamAxis }
@@ -59,6 +61,7 @@ export type BeamAxis =
    */
   | { readonly kind: 'diameter'; readonly diameter: Entry; readonly at: Entry; readonly quality: Entry };
 
+/** What light meets between laser and collimator, in its order. */
 export type PathElement =
   /** m. */
   | { readonly kind: 'space'; readonly length: Entry }
@@ -86,6 +89,7 @@ export type PathElement =
   /** Anything that only dims. */
   | { readonly kind: 'filter'; readonly name: string; readonly transmission: Entry };
 
+/** A mirror's mount with two screws alike. */
 export interface Mount {
   /** From the pivot to the screw's tip, m. */
   readonly lever: Entry;
@@ -93,6 +97,7 @@ export interface Mount {
   readonly pitch: Entry;
 }
 
+/** The lens before the facet, with what holds the fibre there. */
 export interface Collimator {
   readonly name: string | null;
   /** m, at `designWavelength` or, where that is null, at the launch's own wavelength. */
@@ -112,6 +117,7 @@ export interface Collimator {
   readonly connector: Connector | null;
 }
 
+/** How the distance from lens to fibre was set. */
 export type FocusSetting =
   /** Adjusted for the most light in this launch. */
   | { readonly kind: 'best' }
@@ -120,10 +126,13 @@ export type FocusSetting =
   /** From the (thin) lens to the fibre tip, m. */
   | { readonly kind: 'distance'; readonly distance: Entry };
 
+/** What a barrel takes or a fibre carries. */
 export type Connector = ConnectorName;
 
+/** How an end is polished or coated. */
 export type FibreEnd = 'flat' | 'angled 8°' | 'coated';
 
+/** The fibre from end to end. */
 export interface Fibre {
   readonly name: string | null;
   /** The standard designation it was expanded from. */
@@ -153,6 +162,7 @@ export interface Fibre {
   readonly bends: readonly { readonly radius: Entry; readonly turns: Entry }[];
 }
 
+/** Light sent backwards from the far end: vacuum wavelength in m, power in W. */
 export interface ReferenceSource {
   readonly wavelength: Entry;
   readonly power: Entry;
@@ -160,6 +170,7 @@ export interface ReferenceSource {
   readonly tolerates: Entry | null;
 }
 
+/** The lens behind the far end. */
 export interface OutputCollimator {
   readonly focalLength: Entry;
   readonly designWavelength: Entry | null;

@@ -25,6 +25,7 @@ function unlessEmpty(list: readonly Written[]): Written | null {
   return list.length === 0 ? null : list;
 }
 
+/** A laser as a document writes it, in units people use. */
 export function writtenLaser({ name, wavelength, power, polarization, beam }: Laser): Part {
   return {
     name,
@@ -65,6 +66,7 @@ function writtenAxis(axis: BeamAxis): Part {
   }
 }
 
+/** A mirror as a document writes it. */
 export function writtenMirror(mirror: PathElement & { kind: 'mirror' }): Part {
   return {
     name: mirror.name,
@@ -81,6 +83,7 @@ export function writtenMirror(mirror: PathElement & { kind: 'mirror' }): Part {
   };
 }
 
+/** A part of the path as a document writes it. */
 export function writtenElement(element: PathElement): Part {
   switch (element.kind) {
     case 'space':
@@ -105,6 +108,7 @@ export function writtenElement(element: PathElement): Part {
   }
 }
 
+/** A collimator as a document writes it. */
 export function writtenCollimator(collimator: Collimator): Part {
   return {
     name: collimator.name,
@@ -115,6 +119,7 @@ export function writtenCollimator(collimator: Collimator): Part {
   };
 }
 
+/** The lens behind the far end as a document writes it. */
 export function writtenOutput(collimator: OutputCollimator): Part {
   return { ...writtenLens(collimator), focus: writtenFocus(collimator.focus, null) };
 }
@@ -145,6 +150,7 @@ function writtenFocus(focus: FocusSetting, focusThread: Entry | null): Written {
   }
 }
 
+/** A fibre as a document writes it. */
 export function writtenFibre(fibre: Fibre): Part {
   return {
     name: fibre.name,
@@ -174,6 +180,7 @@ function writtenConnectors(connectors: Fibre['connectors']): Part | null {
   return inner === null && out === null && between === null ? null : { in: inner, out, between };
 }
 
+/** A reference source as a document writes it. */
 export function writtenReference({ wavelength, power, tolerates }: ReferenceSource): Part {
   return {
     wavelength: writtenEntry(wavelength, 'length'),

@@ -4,6 +4,7 @@ export interface Section {
   readonly blocks: readonly Block[];
 }
 
+/** One piece of a section, for a screen or a shell to set. */
 export type Block =
   | { readonly kind: 'text'; readonly text: string }
   /** A word at the margin and what is said about it. */
@@ -11,11 +12,13 @@ export type Block =
   | { readonly kind: 'list'; readonly numbered: boolean; readonly items: readonly string[] }
   | Table;
 
+/** A word and what is said about it. */
 export interface Term {
   readonly term: string;
   readonly text: string;
 }
 
+/** Columns with their headings, and rows. */
 export interface Table {
   readonly kind: 'table';
   readonly columns: readonly Column[];
@@ -28,6 +31,7 @@ export interface Column {
   readonly align: 'left' | 'right';
 }
 
+/** One row of a table. */
 export type Row =
   | { readonly kind: 'heading'; readonly text: string }
   | { readonly kind: 'cells'; readonly cells: readonly Cell[] }

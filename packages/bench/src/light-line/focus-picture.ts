@@ -16,15 +16,21 @@ export interface FocusPicture {
   readonly offsetY: number;
   readonly coreRadius: number;
   readonly claddingRadius: number;
+  /** Half the side of the picture, m: everything has room in it. */
+  readonly half: number;
   /** 1/e² radius of the spot that suits this fibre, m. */
   readonly suitedRadius: number;
   /** Whether that is LP01's own, or the one that fills core and aperture alike. */
   readonly suits: 'fundamental' | 'all modes';
 }
 
+/** What is widest fills at most this share of the picture. */
+const fill = 1 / 1.35;
+
 /** Steps of the edge that is drawn. */
 const steps = 32;
 
+/** The focus at the facet, enlarged: what is drawn of beam, core and aim. */
 export function focusPicture(
   { launch, meeting, taker, budget }: Glance,
   stretches: readonly Stretch[],
@@ -58,7 +64,12 @@ export function focusPicture(
     offsetY: aim.offsetY,
     coreRadius,
     claddingRadius: launch.fibre.claddingDiameter.value / 2,
+    half: halfFor(coreRadius, Math.max(suited, spot.radiusX, spot.radiusY)),
     suitedRadius: suited,
     suits: taker.suits,
   };
 }
+
+/** In steps of √2 of the core, so that the core keeps its size while a hand moves the spot a little. */
+const halfFor = (coreRadius: number, widest: number): number =>
+  (coreRadius / fill) * 2 ** (Math.ceil(2 * Math.log2(Math.max(1, widest / coreRadius)) - 1e-9) / 2);

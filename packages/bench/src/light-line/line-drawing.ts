@@ -27,11 +27,12 @@ export interface DrawnSection {
   readonly points: readonly DrawnPoint[];
 }
 
+/** A part and where it and its label stand on the drawing. */
 export interface DrawnPart {
   readonly part: LinePart;
   /** Where it is. */
   readonly along: number;
-  /** Where its label has room. */
+  /** Where its label has room; a whole number. */
   readonly label: number;
 }
 
@@ -64,14 +65,29 @@ const roundFactors = [1, 1.5, 2, 3, 5, 7] as const;
 
 const stepsOf = { longest: 48, least: 4 } as const;
 
-/** Where and how large everything is on this paper. */
-export function drawLine(line: LightLine, { length, half, label }: Paper): LineDrawing {
+/** A path may end so far from its place before the scale changes, as a share of the paper: too little to be missed. */
+const slack = 0.004;
+
+/**
+ * Where and how large everything is on this paper.
+ *
+ * @param before an earlier drawing of much the same line on the same paper: its scale is kept while the path still ends
+ *   about where it did, so that what a hand does not move stays where it is
+ */
+export function drawLine(
+  line: LightLine,
+  { length, half, label }: Paper,
+  before: LineDrawing | null = null,
+): LineDrawing {
   const { stretches, beyond, parts } = line;
   const pathLength = stretches.at(-1)?.to ?? 0;
   const fromLaser = share.laser * length;
-  const facetAt = fromLaser + share.path * length;
-  const scale = (pathLength === 0 ? 1e-3 : pathLength) / (share.path * length);
-  const farEnd = facetAt + share.fibre * length;
+  const room = share.path * length;
+  const fitting = (pathLength === 0 ? 1e-3 : pathLength) / room;
+  const still = before !== null && Math.abs(pathLength / before.scale - room) <= slack * length;
+  const scale = still ? before.scale : fitting;
+  const facetAt = fromLaser + (pathLength === 0 ? room : pathLength / scale);
+  const farEnd = fromLaser + (share.path + share.fibre) * length;
   const edges = sectionsOf(parts).map(({ part, to }) => ({
     part,
     points: stretches
@@ -90,9 +106,10 @@ export function drawLine(line: LightLine, { length, half, label }: Paper): LineD
       above: Math.min(2 * half, radiusX * across),
       below: Math.min(2 * half, radiusY * across),
     });
-  const room: Stretch = { ...beyond, from: 0, to: (length - farEnd) * scale };
+  const behind: Stretch = { ...beyond, from: 0, to: (length - farEnd) * scale };
   const placed = parts.map((part) => placeOf(part, { fromLaser, scale, facetAt, farEnd }));
-  const labels = placesApart(placed, label, length);
+  // on whole units they stay still, and their letters sharp, while what they belong to moves by less
+  const labels = placesApart(placed, label, length).map(Math.round);
   return {
     sections: [
       ...edges
@@ -105,7 +122,7 @@ export function drawLine(line: LightLine, { length, half, label }: Paper): LineD
       {
         id: 'beyond',
         left: parts.at(-1)?.leaving ?? 0,
-        points: edgeAlong(room, stepsOf.longest / 2).map(point(farEnd)),
+        points: edgeAlong(behind, stepsOf.longest / 2).map(point(farEnd)),
       },
     ],
     fibre: {

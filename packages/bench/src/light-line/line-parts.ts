@@ -3,6 +3,7 @@ import type { LedgerEntry, PowerRange } from '../forecast/expected.ts';
 import type { Launch, PathElement } from '../launch/launch.ts';
 import { intervalOf } from '../quantity/distribution.ts';
 
+/** What can stand on the light line. */
 export type LinePartKind =
   | 'laser'
   | 'mirror'

@@ -55,6 +55,7 @@ const far = 1.25;
 /** A spot so much smaller than what core and aperture take, or larger, in ln: from there shares go as the square. */
 const tail = 2.1;
 
+/** A fibre of this V, made ready to be asked by many beams. */
 export function fastFibre(profile: 'step' | 'graded', vNumber: number): FastFibre {
   const few = vNumber < fewModedBelow ? modesTaker(profile, vNumber, rungs) : null;
   const { taker, fundamentalTaker, take } =

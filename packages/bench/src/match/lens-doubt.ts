@@ -19,6 +19,7 @@ export interface LensDoubt {
   readonly surfaces: LogSpread;
 }
 
+/** How far the doubts of a collimator spread what it lets through, at a vacuum wavelength in m. */
 export function lensDoubt(collimator: Collimator, wavelength: number): LensDoubt {
   const stated = surfacesTransmission(collimator, wavelength, asStated);
   const surfaces = doubtfulIn(collimator.surfaces).map((entry) =>

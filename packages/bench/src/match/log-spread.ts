@@ -6,6 +6,7 @@ export interface LogSpread {
   readonly up: number;
 }
 
+/** What is known exactly. */
 export const noSpread: LogSpread = { down: 0, up: 0 };
 
 /** The spread of a factor that is `ratios` times its stated value at the two ends of one doubt. */

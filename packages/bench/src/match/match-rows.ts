@@ -36,6 +36,7 @@ export function matchRows({ pairs, purpose }: Pick<Match, 'pairs' | 'purpose'>):
   return pairs.map((pair, index) => rowOf(pair, index + 1, purpose));
 }
 
+/** A pair in words; `place` counts from 1. */
 export function rowOf(pair: MatchedPair, place: number, purpose: MatchPurpose): MatchRow {
   const { laser, collimator, fibre, score, power, reason, connector, connectorNote } = pair;
   return {

@@ -11,6 +11,7 @@ import { type Prepared, prepare } from './prepared.ts';
 import { reasonBehind } from './reason.ts';
 import { usableFirst } from './usable-first.ts';
 
+/** What is looked for. */
 export interface MatchOptions {
   readonly purpose: MatchPurpose;
   /** Only this laser; `null`: all. */

@@ -62,6 +62,7 @@ export interface MatchReason {
   readonly fibreLength: number;
 }
 
+/** A drawer's pairs, ranked. */
 export interface Match {
   readonly purpose: MatchPurpose;
   /** From any laser to any collimator; empty: the drawer tells none. */
@@ -72,10 +73,12 @@ export interface Match {
   readonly leftOut: readonly LeftOut[];
 }
 
+/** A pair that was not ranked, and why. */
 export interface LeftOut extends PartNames {
   readonly why: string;
 }
 
+/** How far a match has come. */
 export interface MatchProgress {
   readonly done: number;
   readonly total: number;

@@ -14,6 +14,7 @@ export interface Prepared {
   readonly lensOf: (launch: Launch, meeting: Meeting) => LensDoubt | null;
 }
 
+/** A fibre at one wavelength, with everything that is the same for each lens. */
 export interface PreparedFibre {
   readonly fibre: FastFibre;
   readonly doubt: FibreDoubt;

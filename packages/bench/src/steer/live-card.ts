@@ -8,6 +8,7 @@ import { type ScrewSenses, screwKey, senseOf, senseThat, type WentTo } from './s
 import type { SteerPlan } from './steer-plan.ts';
 import type { SteerAnswer } from './step.ts';
 
+/** Which of the two cards: before the lens, or behind the far mirror. */
 export type SteerCard = 'near' | 'far';
 
 /** What to turn on one axis while a camera looks at a card. */

@@ -10,6 +10,7 @@ export type WentTo = 'right' | 'left' | 'up' | 'down';
  */
 export type ScrewSenses = ReadonlyMap<string, Sense>;
 
+/** One name for each screw. */
 export const screwKey = ({ mirror, axis }: Screw): string => `${mirror} ${axis}`;
 
 /** All four, in the order in which they are learned. */

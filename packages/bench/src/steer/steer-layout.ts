@@ -85,10 +85,12 @@ export interface CardsByRuler {
   readonly behindFarMirror: number;
 }
 
+/** What a ruler must show for cards at these places. */
 export function cardsByRuler({ geometry }: SteerLayout, { near, far }: Cards): CardsByRuler {
   return { beforeLens: near + geometry.focalLength, behindFarMirror: far - geometry.farMirror };
 }
 
+/** The cards that a hand has placed by ruler; `readingError` in m, one standard uncertainty of a spot's place. */
 export function cardsAt({ geometry }: SteerLayout, ruler: CardsByRuler, readingError: number): Cards {
   return {
     near: ruler.beforeLens - geometry.focalLength,

@@ -26,6 +26,7 @@ export const pi = decimal(31415926535897932384626433832795028841972n, -40);
 /** One decibel as a natural logarithm of power, ln(10)/10, to 41 digits. @source from memory, checked against mpmath 1.3 */
 export const decibel = decimal(23025850929940456840179914546843642076011n, -41);
 
+/** The product, exactly. */
 export function times(a: Decimal, b: Decimal): Decimal {
   return decimal(a.digits * b.digits, a.exponent + b.exponent, a.divisor * b.divisor);
 }

@@ -27,6 +27,7 @@ export type Dimension = (typeof dimensions)[number];
 /** How small a quantity can be at all. */
 export type Floor = 'none' | 'orZero' | 'positive';
 
+/** How quantities of one dimension are read and written. */
 export interface DimensionFacts {
   /** With its article: "a length". */
   readonly name: string;
@@ -39,6 +40,7 @@ export interface DimensionFacts {
   readonly examples: readonly [string, ...string[]];
 }
 
+/** Every dimension that a document, a reading or a screen can hold. */
 export const dimensionFacts: Readonly<Record<Dimension, DimensionFacts>> = {
   /** m. */
   length: { name: 'a length', kinds: ['m'], floor: 'none', examples: ['6.2 mm', '8.2 µm', '635 nm', '2 m'] },

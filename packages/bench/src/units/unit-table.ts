@@ -7,6 +7,7 @@ export type Base = (typeof bases)[number];
 /** Powers of the bases; `{ W: 1, m: -2 }` is an irradiance. */
 export type Powers = Readonly<Partial<Record<Base, number>>>;
 
+/** One unit, as far as reading needs it. */
 export interface Unit {
   readonly powers: Powers;
   /** How much of the bases one of it is. A decibel counts in nepers of power, ln(10)/10; a per cent as 1/100. */

@@ -2,6 +2,7 @@
 import { mustBePositive, OutOfRange } from '../out-of-range.ts';
 import { type GaussianBeam, mustBeQuality } from './gaussian-beam.ts';
 
+/** A beam as a data sheet tells it: a radius somewhere and the angle it opens to, on one axis. */
 export interface Spread {
   /** Vacuum wavelength, m. */
   readonly wavelength: number;
@@ -46,6 +47,7 @@ export function beamFromSpread({
   return { wavelength, waistRadius, waistPosition: position - behindWaist, quality };
 }
 
+/** A beam of which a radius somewhere and the place of the waist are known, on one axis. */
 export interface RadiusAndWaistPlace {
   /** Vacuum wavelength, m. */
   readonly wavelength: number;

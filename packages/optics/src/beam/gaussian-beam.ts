@@ -6,6 +6,10 @@
  */
 import { mustBePositive, OutOfRange } from '../out-of-range.ts';
 
+/**
+ * One transverse axis of a beam; an astigmatic beam is two of these. M² counts as a Gaussian beam that spreads M²
+ * times as fast.
+ */
 export interface GaussianBeam {
   /** Vacuum wavelength, m. */
   readonly wavelength: number;

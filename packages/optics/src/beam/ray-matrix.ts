@@ -14,6 +14,7 @@ export interface RayMatrix {
   readonly d: number;
 }
 
+/** What a paraxial ray meets on its way, one entry for each thing. */
 export type OpticalElement =
   /** A stretch of one medium. m; negative propagates back. */
   | { readonly kind: 'space'; readonly length: number }

@@ -104,6 +104,11 @@ export interface AxisMatrix {
   readonly im: Float64Array;
 }
 
+/**
+ * ρ of a state, for the orders 0 … count − 1 on both sides: Hermitian, its trace at most 1 and nearer to 1 the higher `count`.
+ *
+ * @source the recurrence at the top of this file, climbed along one triangle; the other is its conjugate
+ */
 export function axisMatrix({ tRe, tIm, s, betaRe, betaIm, ground }: AxisState, count: number): AxisMatrix {
   const re = new Float64Array(count * count);
   const im = new Float64Array(count * count);

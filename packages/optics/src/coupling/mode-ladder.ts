@@ -27,6 +27,7 @@ export interface ModeLadder {
   readonly modesByOrder: readonly (readonly number[])[];
 }
 
+/** One mode LP_lm as a sum of Laguerre-Gauss functions of the ladder's waist. */
 export interface ModeExpansion {
   readonly l: number;
   readonly m: number;
@@ -73,6 +74,7 @@ export interface LadderScratch {
   rungs: Float64Array;
 }
 
+/** Scratch memory with nothing in it yet. */
 export const ladderScratch = (): LadderScratch => ({ rungs: new Float64Array(0) });
 
 /**

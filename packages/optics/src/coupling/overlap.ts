@@ -25,6 +25,7 @@ export interface Overlap {
   readonly method: 'ladder' | 'hermite' | 'polar' | 'pupil';
 }
 
+/** How finely an overlap is computed and told. */
 export interface OverlapOptions {
   /** Error of a power to aim for; 1e−8 unless told. */
   readonly tolerance?: number;

@@ -6,6 +6,7 @@ export interface Transverse {
   readonly w: number;
 }
 
+/** One equation between u and w with exactly one root between two bounds of u; u² + w² = V². */
 export interface DispersionProblem {
   readonly vNumber: number;
   /** Changes sign at the mode, and nowhere else between the bounds. Must stand w down to 1e−30. */

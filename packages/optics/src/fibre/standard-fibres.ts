@@ -13,6 +13,7 @@ export type FibreEvidence =
   | 'derived'
   | 'common practice, no source';
 
+/** Names of fibres for which this program knows what core and aperture they allow, as users write them. */
 export const standardDesignations = [
   'G.652.D',
   'G.657.A1',

@@ -25,6 +25,7 @@ const dodge =
   'M. J. Dodge, in Handbook of Laser Science and Technology IV, Optical Materials 2 (1986), p. 30, after I. H. Malitson and M. J. Dodge (1972); 20 °C';
 const zelmon = 'D. E. Zelmon, D. L. Small, D. Jundt, J. Opt. Soc. Am. B 14, 3319 (1997); congruent, 21 °C';
 
+/** Crystals that lenses and windows are made of; each entry carries its source and the wavelengths it is good for. */
 export const crystals: readonly Glass[] = [
   {
     name: 'CaF2',

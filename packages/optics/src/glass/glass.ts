@@ -1,6 +1,7 @@
 /** What is known of one transparent material, and by whom. */
 import type { Dispersion } from './dispersion.ts';
 
+/** A transparent material and its refractive index against vacuum wavelength. */
 export interface Glass {
   /** The type designation or the trade's word, as this program spells it. */
   readonly name: string;

@@ -27,6 +27,7 @@ function catalogue(
 /** Melts differ from the sheet by up to this in n_d at the usual grade. From memory. */
 const indexSpread = 5e-4;
 
+/** Optical glasses by their type designation; each entry carries its source and the wavelengths it is good for. */
 export const opticalGlasses: readonly Glass[] = [
   {
     name: 'N-BK7',

@@ -15,6 +15,10 @@ const thermal: ThermoOptic = {
   source: 'common range for lens plastics, −1.0e-4 to −1.4e-4 per K; from memory',
 };
 
+/**
+ * Plastics of which lenses and fibres are moulded or drawn; each entry carries its source and the wavelengths it
+ * is good for.
+ */
 export const plastics: readonly Glass[] = [
   {
     name: 'PMMA',

@@ -24,6 +24,7 @@ function sellmeier(terms: readonly SellmeierTerm[]): Dispersion {
   return { form: 'sellmeier with resonances', offset: 0, terms };
 }
 
+/** Pure silica, the cladding of most fibres. */
 export const fusedSilica: Glass = {
   name: 'fused silica',
   alsoCalled: ['silica', 'SiO2'],
@@ -44,6 +45,7 @@ export const fusedSilica: Glass = {
   obtained: 'read in the refractiveindex.info database (CC0)',
 };
 
+/** Pure GeO₂ glass, the other end of germanium-doped silica; nobody makes parts of it. */
 export const germania: Glass = {
   name: 'GeO2 glass',
   alsoCalled: ['GeO2', 'germania'],

@@ -9,6 +9,7 @@ import type { LimitSet } from './limit-set.ts';
 /** How the light may be looked for at that power. */
 export type AlignmentViewing = 'diffuse spots' | 'card, camera or detector only' | 'detector only';
 
+/** How much light an alignment should be done with, and what that rests on. */
 export interface AlignmentPower {
   /** m. */
   readonly wavelength: number;

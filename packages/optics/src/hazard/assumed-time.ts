@@ -13,6 +13,7 @@ import { mustBeCoveredWavelength } from './exposure.ts';
  */
 export type Situation = 'beam' | 'worst accident' | 'deliberate reaction' | 'glance';
 
+/** For how long somebody is taken to look, and why so long. */
 export interface AssumedTime {
   readonly situation: Situation;
   /** s. */

@@ -7,6 +7,7 @@ import { type Basis, joinBases } from './evidence.ts';
 import { classWording, type LaserClass, worstClass } from './laser-class.ts';
 import type { LimitSet } from './limit-set.ts';
 
+/** What class a laser would be treated like here: an estimate from its stated power, no classification. */
 export interface ClassEstimate {
   readonly treatedLike: LaserClass;
   /** "would be treated like class 3B here": never more than that. */

@@ -3,6 +3,7 @@
  * and the stricter one is taken. So every range holds both its ends.
  */
 
+/** A range with both its ends in it; the field that holds it says the unit. */
 export interface ClosedRange {
   readonly from: number;
   readonly to: number;

@@ -93,6 +93,7 @@ export function largestScaleNumber(transmission: number): number {
   return Math.floor(-Math.log10(transmission) + rounding);
 }
 
+/** Kinds of emission that EN 207 tells apart: D continuous, I and R pulsed, M mode-locked. */
 export type EyewearMode = 'D' | 'I' | 'R' | 'M';
 
 /**

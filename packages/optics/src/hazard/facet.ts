@@ -52,6 +52,7 @@ export const facetTripwires = {
   evidence: 'common practice',
 } as const satisfies Provenance & Readonly<Record<'practicalCaution' | 'quotedLimit', number>>;
 
+/** How the spot on a facet compares with what careful practice puts there. */
 export type FacetLevel = 'below the tripwire' | 'above careful practice' | 'above the quoted limit';
 
 /** Where a spot stands against the tripwires, by its peak. @source common practice, no source */
@@ -68,6 +69,7 @@ export interface FacetFinding extends Provenance {
   readonly unit: 'W/m²' | 'J/m²' | 'W' | 'm/s';
 }
 
+/** Published findings about facets, each with its source and whether that was opened. */
 export const facetFindings = {
   cleanConnector: {
     finding: '1550 nm through mated, clean, angled single-mode pairs: no damage while clean',

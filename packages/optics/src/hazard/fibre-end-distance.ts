@@ -23,6 +23,7 @@ const fibreGuide: Basis = {
   source: 'DGUV Information 203-039, 5.2, table 1: beam diameters in front of fibre ends',
 };
 
+/** A bare single-mode end, described at 1/e² of intensity, and what it is judged by. */
 export interface SingleModeEnd1e2 extends Judged {
   /** Vacuum wavelength, m. */
   readonly wavelength: number;
@@ -70,6 +71,7 @@ export function modeDiameter1eAt(wavelength: number, modeFieldDiameter1e2: numbe
   return fullDivergence1eOfMode(wavelength, modeFieldDiameter1e2) * distance;
 }
 
+/** A bare multimode end, described at 5 % of the peak, and what it is judged by. */
 export interface MultimodeEnd5Percent extends Judged {
   /** The fibre's numerical aperture, at 5 % of the peak; the geometric √(n₁² − n₂²) counts as that. */
   readonly fibreNumericalAperture5Percent: number;

@@ -9,6 +9,7 @@ export type Harm =
   | 'front of the eye, infrared'
   | 'skin';
 
+/** Correction factors of the tables of limits, by their symbols there. */
 export type FactorSymbol = 'C_A' | 'C_B' | 'C_C' | 'C_E';
 
 /** One cell of a table of limits: H = coefficient · timeᵉˣᵖᵒⁿᵉⁿᵗ · factors, J/m². An irradiance has the exponent 1. */

@@ -32,6 +32,7 @@ export const directiveLongExposures: Basis = {
   source: 'Directive 2006/25/EC, Annex II, table 2.3 (eye, 10 s and longer)',
 };
 
+/** The limits of the newer set: their tables were not opened. */
 export const icnirp2013: Basis = {
   evidence: 'from memory',
   source: 'ICNIRP, Health Phys. 105, 271 (2013), tables 5 to 7; IEC 60825-1:2014, tables A.1 to A.5',

@@ -5,6 +5,7 @@ import { class1Figure } from './class-figures.ts';
 import type { Basis } from './evidence.ts';
 import type { LimitSet } from './limit-set.ts';
 
+/** The power a bench is judged by, and how it was come by. */
 export interface AssumedPower {
   /** W. */
   readonly power: number;
@@ -58,6 +59,7 @@ export type InfraredKnown =
   | { readonly kind: 'blocked by a filter' }
   | { readonly kind: 'not known' };
 
+/** Infrared that a frequency-doubled laser may send along with its visible light. */
 export interface HiddenInfrared {
   /** W. */
   readonly power: number;

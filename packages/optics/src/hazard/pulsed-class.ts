@@ -10,6 +10,7 @@ import { classWording, type LaserClass, worstClass } from './laser-class.ts';
 import { type LimitSet, limitSets } from './limit-set.ts';
 import { trainLimit } from './pulse-train.ts';
 
+/** A laser that sends equal pulses at an even rate, or one alone. */
 export interface PulsedLaser {
   /** m. */
   readonly wavelength: number;

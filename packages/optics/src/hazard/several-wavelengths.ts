@@ -21,6 +21,7 @@ export interface HarmSum {
   readonly limits: readonly ExposureLimit[];
 }
 
+/** Several wavelengths in one place, judged together by one limit set. */
 export interface CombinedExposure {
   readonly set: LimitSet;
   /** One for each kind of harm, the largest first. */

@@ -3,6 +3,7 @@ import type { GaussianBeam } from '../beam/gaussian-beam.ts';
 import { mustBePositive } from '../out-of-range.ts';
 import { waistBehindLens } from './waist-behind-lens.ts';
 
+/** A fibre's end and the lens behind it. */
 export interface FibreOutput {
   /** Vacuum wavelength, m. */
   readonly wavelength: number;

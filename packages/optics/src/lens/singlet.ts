@@ -4,6 +4,7 @@ import type { Glass } from '../glass/glass.ts';
 import { refractiveIndex } from '../glass/refractive-index.ts';
 import { OutOfRange } from '../out-of-range.ts';
 
+/** A lens of one piece of glass, in air. */
 export interface Singlet {
   readonly glass: Glass;
   /** Radius of curvature of the first and the second surface, m; `null` if flat. */

@@ -2,6 +2,7 @@ import { type Band, isInBand } from './band.ts';
 import { nepersPerMetreFromDecibelPerKilometre } from './decibel.ts';
 import type { Provenance } from './evidence.ts';
 
+/** Designations for which a standard limits the attenuation. */
 export type CableDesignation =
   | 'G.652.D'
   | 'G.657.A'
@@ -46,6 +47,7 @@ const tia = {
   evidence: 'secondary',
 } as const;
 
+/** What standards allow at most, band by band; each row carries its source and whether it was opened. */
 export const attenuationCeilings: readonly AttenuationCeiling[] = [
   row('G.652.D', 'ceiling', { from: 1310e-9, to: 1625e-9 }, 0.4, g652),
   row('G.652.D', 'ceiling', { from: 1383e-9, to: 1383e-9 }, 0.4, { ...g652, note: afterHydrogen }),

@@ -15,6 +15,7 @@ export interface RayleighCoefficient extends Provenance {
 /** Printed as dB·µm⁴/km; a µm⁴ is 10⁻²⁴ m⁴. */
 const perMicrometre4 = (printed: number): number => nepersPerMetreFromDecibelPerKilometre(printed) * 1e-24;
 
+/** Strength of Rayleigh scattering in glasses for fibres, Np·m³: attenuation is this over λ⁴. */
 export const rayleighCoefficients: readonly RayleighCoefficient[] = [
   {
     glass: 'germanium-doped silica',
@@ -99,6 +100,7 @@ const waterRemembered = {
   evidence: 'from memory',
 } as const;
 
+/** Wavelengths at which OH in the glass absorbs, m, with what is known of each. */
 export const waterPeaks: readonly WaterPeak[] = [
   { wavelength: 1.38e-6, ...waterRead },
   { wavelength: 1.24e-6, ...waterRemembered },

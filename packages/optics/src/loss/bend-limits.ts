@@ -5,6 +5,7 @@ import type { Provenance } from './evidence.ts';
  * What the ITU-T designations promise of a bent fibre: ceilings, not predictions. Radius, not diameter.
  */
 
+/** Designations for which a standard limits the loss in bends. */
 export type BendDesignation = 'G.652.D' | 'G.657.A1' | 'G.657.A2' | 'G.657.B2' | 'G.657.B3';
 
 /** So many turns of this radius (m) lose at most this much: nepers of power, all turns together. */
@@ -32,6 +33,7 @@ const limits = (
   { designation, radius, turns, wavelength: 1625e-9, ceiling: nepersFromDecibel(at1625), ...provenance },
 ];
 
+/** What standards allow a few turns around a mandrel to lose, at most. */
 export const bendLimits: readonly BendLimit[] = [
   {
     designation: 'G.652.D',
@@ -63,6 +65,7 @@ const summary = {
   evidence: 'secondary',
 } as const;
 
+/** The smallest radius each designation is made for, m. */
 export const smallestBendRadii: readonly SmallestBendRadius[] = [
   { designation: 'G.652.D', radius: 30e-3, ...summary },
   { designation: 'G.657.A1', radius: 10e-3, ...summary },

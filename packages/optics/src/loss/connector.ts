@@ -14,6 +14,7 @@ export const connectorNames = [
 ] as const;
 export type ConnectorName = (typeof connectorNames)[number];
 
+/** Families of plugs by the trade's letters, whatever the polish of their ferrule. */
 export type ConnectorFamily = 'FC' | 'SC' | 'ST' | 'LC' | 'SMA';
 
 /** One property of a connector family with where it comes from. */
@@ -21,6 +22,7 @@ export interface ConnectorFact<T> extends Provenance {
   readonly value: T;
 }
 
+/** What is the same for all plugs of a family. */
 export interface ConnectorKind {
   readonly family: ConnectorFamily;
   /** Nominal, m. */
@@ -38,6 +40,7 @@ const trade = (part: string) =>
 const title = (source: string) => ({ source, evidence: 'read' }) as const;
 const remembered = { source: 'trade knowledge', evidence: 'from memory' } as const;
 
+/** The families of plugs, each fact with its source. */
 export const connectorKinds: readonly ConnectorKind[] = [
   {
     family: 'FC',

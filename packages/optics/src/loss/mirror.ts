@@ -3,6 +3,7 @@ import { type Band, isInBand } from './band.ts';
 import type { Provenance } from './evidence.ts';
 import { type ComplexIndex, obliqueReflectance, type Reflectance } from './fresnel.ts';
 
+/** Bare metals of which an index was found. */
 export type Metal = 'aluminium' | 'silver' | 'gold';
 
 /** The index of one metal at one wavelength. */
@@ -71,6 +72,7 @@ export function metalReflectance(metal: Metal, wavelength: number, incidence: nu
   return obliqueReflectance(incidence, 1, metalIndex(metal, wavelength).index);
 }
 
+/** Kinds of mirror as they are sold and guessed at. */
 export type BenchMirrorKind =
   | 'protected aluminium'
   | 'enhanced aluminium'

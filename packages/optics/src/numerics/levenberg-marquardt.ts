@@ -12,6 +12,7 @@ export type FitEnd =
   /** The values do not tell the parameters apart. */
   | 'undecided';
 
+/** Where a fit stopped and why. */
 export interface Fit {
   readonly parameters: readonly number[];
   readonly residuals: readonly number[];
@@ -23,6 +24,7 @@ export interface Fit {
   readonly turns: number;
 }
 
+/** When a fit gives up. */
 export interface FitLimits {
   /** Steps tried at most. */
   readonly turns: number;
@@ -33,6 +35,7 @@ export interface FitLimits {
 /** Columns of ∂residual/∂parameter at given parameters. */
 export type SlopesOf = (parameters: readonly number[]) => readonly (readonly number[])[];
 
+/** Limits that end fits of smooth formulas at the precision of doubles. */
 export const usualFitLimits: FitLimits = { turns: 200, step: 1e-10 };
 
 /**

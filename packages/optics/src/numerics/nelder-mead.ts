@@ -9,6 +9,7 @@ export interface Minimum {
   readonly reason: 'converged' | 'evaluations spent';
 }
 
+/** When a search is content, and when it gives up. */
 export interface SearchLimits {
   /** Largest distance within the last simplex, in units of each coordinate's first step; 1e-7 if left out. */
   readonly pointTolerance?: number;

@@ -35,6 +35,7 @@ export type SpotLack =
   | 'too small'
   | 'no spot';
 
+/** A spot, or what is amiss with the picture. */
 export type CardSpotRead =
   | { readonly kind: 'spot'; readonly spot: CardSpot }
   | { readonly kind: 'lack'; readonly lack: SpotLack };

@@ -8,6 +8,7 @@ export type ScaleAsked =
   | { readonly by: 'rectangle'; readonly marks: readonly Point[]; readonly length: string }
   | { readonly by: 'typed'; readonly marks: readonly Point[]; readonly length: string };
 
+/** A scale, or why what was typed is none. */
 export type ScaleRead =
   | { readonly ok: true; readonly scale: CardScale }
   | { readonly ok: false; readonly why: string };
