@@ -1,54 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { shortCautions } from '../caution/short-cautions.ts';
 import { readLaunch } from '../launch/read-launch.ts';
 import { forecast } from './forecast.ts';
+import { inventedLaunch as launch } from './invented-launch.ts';
 
 const few = { draws: 32, seed: 5 } as const;
 const read = (text: string) => readLaunch(text, 'test.yaml');
-
-interface Written {
-  readonly waist?: string;
-  readonly position?: string;
-  readonly quality?: string;
-  readonly core?: string;
-  readonly aperture?: string;
-  readonly profile?: string;
-  readonly focal?: string;
-  readonly focus?: string;
-  readonly space?: string;
-  readonly wavelength?: string;
-  readonly extra?: string;
-  readonly fibre?: string;
-  readonly collimator?: string;
-}
-
-/** A green beam through a lens into a telecom-like fibre; every value may be written otherwise. */
-const launch = ({
-  waist = '0.8 mm',
-  position = '0 mm',
-  quality = '1',
-  core = '3.2 µm',
-  aperture = '0.12',
-  profile = 'step',
-  focal = '5 mm',
-  focus = 'best',
-  space = '300 mm',
-  wavelength = '532 nm',
-  extra = 'misalignment: { x: 0 µm, y: 0 µm, tilt x: 0 mrad, tilt y: 0 mrad, defocus: 0 µm }',
-  fibre = '',
-  collimator = '',
-}: Written = {}) => `coreward: 1
-laser: { wavelength: ${wavelength}, power: 4 mW, beam: { waist diameter: ${waist}, waist position: ${position}, quality: ${quality} } }
-path:
-  - mirror: { name: far, angle: 45°, reflectance: 97 %, mount: { lever: 40 mm, pitch: 0.25 mm } }
-  - space: ${space}
-  - mirror: { name: near, angle: 45°, reflectance: 97 %, mount: { lever: 40 mm, pitch: 0.25 mm } }
-  - space: 100 mm
-collimator: { focal length: ${focal}, focal shift: 0, focus: { set for: ${focus} }${collimator} }
-fibre: { profile: ${profile}, core diameter: ${core}, numerical aperture: ${aperture}, cladding diameter: 125 µm, length: 3 m, attenuation: 30 dB/km${fibre} }
-${extra}
-`;
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
@@ -208,41 +165,6 @@ describe('an angled end', () => {
   });
 });
 
-describe('tolerances of a well matched Gaussian', () => {
-  // V = 2.27: one mode, nearly a Gaussian. A Gaussian loses 1 dB at w√(0.1 ln 10), θ_w√(0.1 ln 10) and 2 z_R√(10^0.1 − 1).
-  const told = forecast(read(launch({ waist: '0.92 mm', space: '10 mm' })), few);
-  const radius = told.fibre.bestSpotDiameter! / 2;
-  const spread = Math.sqrt(0.1 * Math.log(10));
-
-  test('offset, tilt and defocus are those of the closed forms, to the few per cent a mode differs from a Gaussian', () => {
-    const { offsetFor1dB, tiltFor1dB, defocusFor1dB } = told.tolerances.guided;
-    expect(told.fibre.lpModes).toBe(1);
-    expect(offsetFor1dB! / (radius * spread)).toBeCloseTo(1, 1);
-    // the far field of a mode has longer tails than its best Gaussian: 6 % here
-    expect(Math.abs(tiltFor1dB! / ((532e-9 / (Math.PI * radius)) * spread) - 1)).toBeLessThan(0.08);
-    const rayleigh = (Math.PI * radius ** 2) / 532e-9;
-    expect(defocusFor1dB! / (2 * rayleigh * Math.sqrt(10 ** 0.1 - 1))).toBeCloseTo(1, 1);
-  });
-
-  test('a screw’s turn is twice its tilt times the focal length, across the plane by the cosine less', () => {
-    const { screws } = told.tolerances.guided;
-    const tiltPerTurn = 0.25 / 40;
-    const turns = (radius * spread) / (2 * tiltPerTurn * 5e-3);
-    const horizontal = screws.find(({ mirror, axis }) => mirror === 'near' && axis === 'horizontal')!;
-    const vertical = screws.find(({ mirror, axis }) => mirror === 'near' && axis === 'vertical')!;
-    expect(horizontal.turnsFor1dB! / turns).toBeCloseTo(1, 1);
-    expect(vertical.turnsFor1dB! / horizontal.turnsFor1dB!).toBeCloseTo(Math.SQRT2, 3);
-  });
-
-  test('the hand limit is the sum of the squares of what 0.0025 turn does on both axes', () => {
-    // exp(−(x/w)²) on each axis, with x = f·g·k·0.0025
-    const byHorizontal = (5e-3 * 2 * (0.25 / 40) * 0.0025) / radius;
-    const byVertical = byHorizontal / Math.SQRT2;
-    const loss = 1 - Math.exp(-(byHorizontal ** 2) - byVertical ** 2);
-    expect(told.tolerances.handLimit! / loss).toBeCloseTo(1, 1);
-  });
-});
-
 describe('where the method changes, the answer hardly does', () => {
   test('from summed modes to counted rays at V = 150 a centred beam changes by less than 1e-4', () => {
     const at = (core: number) =>
@@ -282,81 +204,5 @@ describe('a very incoherent beam into a few-moded fibre', () => {
     const { value, low, high } = at('100').output.power;
     expect(low).toBeLessThanOrEqual(value);
     expect(high).toBeGreaterThanOrEqual(value);
-  });
-});
-
-describe('next measurement', () => {
-  test('what is promised to narrow narrows by about as much when it is measured', () => {
-    const vague = launch({ waist: '0.8 mm ± 12 %', focal: '7 mm within 4 %' });
-    const before = forecast(read(vague), { draws: 1024, seed: 4 });
-    const promise = before.nextMeasurement.find(({ quantity }) => quantity === 'laser.beam.waist diameter')!;
-    const after = forecast(read(launch({ waist: '0.8 mm ± 3 %', focal: '7 mm within 4 %' })), {
-      draws: 1024,
-      seed: 4,
-    });
-    const width = ({ low, high }: { low: number; high: number }) => high - low;
-    const kept = width(after.output.power) / width(before.output.power);
-    expect(promise.narrows).toBeLessThan(0.97);
-    // both widths stand to a few per cent, and the draws that keep their weight are a quarter
-    expect(Math.abs(promise.narrows - kept)).toBeLessThan(0.1);
-  });
-
-  test('what is exact is never asked for', () => {
-    const { nextMeasurement } = forecast(read(launch({ waist: '0.8 mm ± 15 %' })), few);
-    expect(nextMeasurement.map(({ quantity }) => quantity)).not.toContain('laser.beam.quality');
-    expect(nextMeasurement.every(({ narrows }) => narrows > 0 && narrows < 1)).toBe(true);
-  });
-});
-
-describe('truths that a launch is told', () => {
-  const ids = (text: string) => forecast(read(text), few).remarks.map(({ id }) => id);
-
-  test('a fibre with several modes, and the core that would have one', () => {
-    const { remarks } = forecast(read(launch({ core: '8.2 µm', quality: '1.3' })), few);
-    expect(remarks.find(({ id }) => id === 'several-modes')?.text).toContain(
-      'Total power hides misalignment',
-    );
-    // 2.405 λ/(π NA) = 3.39 µm: V of the first cut-off of a step, table of zeros of J0 (MathWorld, from memory)
-    expect(remarks.find(({ id }) => id === 'fewer-modes')?.text).toContain('a core below 3.4 µm');
-    expect(ids(launch({}))).not.toContain('several-modes');
-  });
-
-  test('a collimator focused for other light: how far and which way', () => {
-    const text = launch({ focus: '635 nm', space: '10 mm', collimator: '' }).replace(
-      'focal length: 5 mm, focal shift: 0',
-      'focal length: { value: 5 mm, at: 635 nm }, glass: N-BK7',
-    );
-    expect(forecast(read(text), few).remarks.find(({ id }) => id === 'refocus')?.text).toContain(
-      'towards the lens',
-    );
-  });
-
-  test('a spot too small, too large, an aperture overfilled, a clipped beam, a bend, an output lens set for other light', () => {
-    expect(ids(launch({ waist: '3 mm' }))).toContain('spot-size');
-    expect(ids(launch({ waist: '0.4 mm', space: '10 mm' }))).toContain('spot-size');
-    expect(ids(launch({ core: '50 µm', aperture: '0.2', waist: '4 mm', focal: '6 mm' }))).toContain(
-      'aperture-overfilled',
-    );
-    expect(ids(launch({ collimator: ', clear aperture: 0.9 mm' }))).toContain('lens-clip-cuts');
-    expect(ids(launch({ fibre: ', bends: [ { radius: 2 mm, turns: 5 } ]' }))).toContain('bend-1-costs');
-    const output = `${launch({})}output: { collimator: { focal length: { value: 8 mm, at: 635 nm }, focus: { set for: 635 nm } } }\n`;
-    expect(ids(output)).toContain('output-refocus');
-  });
-
-  test('cladding light on the meter, an attenuation that is a guess, a default that dominates', () => {
-    const short = launch({ core: '3.2 µm', waist: '3 mm' }).replace('length: 3 m', 'length: 0.1 m');
-    expect(ids(short)).toContain('cladding-light');
-    expect(ids(launch({ waist: '3 mm', fibre: ', coating: strips' }))).not.toContain('cladding-light');
-    expect(ids(launch({}).replace('length: 3 m, attenuation: 30 dB/km', 'length: 60 m'))).toContain(
-      'attenuation-guessed',
-    );
-    expect(ids(launch({}))).toContain('default-doubt-dominates');
-  });
-
-  test('cautions are those of the walk, and who decides stands last, once', () => {
-    const told = forecast(read(launch({})), few).cautions;
-    expect(told).toEqual(shortCautions(read(launch({}))));
-    expect(told.filter(({ id }) => id === 'who-decides')).toHaveLength(1);
-    expect(told.at(-1)?.id).toBe('who-decides');
   });
 });

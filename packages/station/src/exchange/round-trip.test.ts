@@ -6,7 +6,6 @@ import { giveExample, settingsId } from '../bench-book/first-start.ts';
 import { fakeWorld, inFolder } from '../fake-world.ts';
 import type { Archive } from './archive.ts';
 import { archiveFiles, archiveFrom, archiveIn } from './archive-files.ts';
-import { readCsv, writeCsv } from './csv.ts';
 import { exportBook } from './export-book.ts';
 import { importBook } from './import-book.ts';
 
@@ -136,27 +135,6 @@ test('a book goes out and comes back the same, to the last character, as JSON an
   );
 });
 
-test('any table goes through CSV unchanged', () => {
-  const rows = fc.array(fc.array(text, { minLength: 1, maxLength: 5 }), { maxLength: 6 });
-  fc.assert(
-    fc.property(rows, (table) => {
-      expect(readCsv(writeCsv(table))).toEqual(table);
-    }),
-    { numRuns: 300 },
-  );
-});
-
-test('a spreadsheet’s CSV is read as well: its mark of UTF-8, plain line feeds, no last line break', () => {
-  expect(readCsv('\ufeffa,b\n1,"2 ""inches"""')).toEqual([
-    ['a', 'b'],
-    ['1', '2 "inches"'],
-  ]);
-  expect(readCsv('a,\n')).toEqual([['a', '']]);
-  expect(readCsv('a,')).toEqual([['a', '']]);
-  expect(readCsv('a"b')).toBeNull();
-  expect(readCsv('"open')).toBeNull();
-});
-
 test('the first start gives one launch, the drawer beside it and its path, all marked as invented', () =>
   inFolder((folder) => {
     const book = new BenchBook(folder, world);
@@ -192,88 +170,3 @@ test('importing a book into one that has the example, too, does not double it', 
     expect(other.documents.all(['launch'])[0]?.putAway).toBe(true);
     other.close();
   }));
-
-const base: Archive = {
-  coreward: 1,
-  contents: 'bench book',
-  documents: [
-    {
-      id: '11111111-1111-4111-8111-111111111111',
-      kind: 'launch',
-      versions: [
-        { version: 1, changed: '2026-11-25T10:00:00.000Z', putAway: false, invented: false, text: 'one' },
-      ],
-    },
-  ],
-  entries: [],
-};
-
-/** The same with another text, kind or number in its only version. */
-const altered = (changes: object, kindOfIt: 'launch' | 'fibre' = 'launch'): Archive => ({
-  ...base,
-  documents: base.documents.map((one) => ({
-    ...one,
-    kind: kindOfIt,
-    versions: one.versions.map((version) => ({ ...version, ...changes })),
-  })),
-});
-
-// [what is wrong with it, the archive, what is said]
-const refused: readonly (readonly [string, Archive, string])[] = [
-  ['another history', altered({ text: 'two' }), 'version 1 of it is another one in this bench book'],
-  ['another kind', altered({}, 'fibre'), 'is another one in this bench book'],
-  ['a gap', altered({ version: 2 }), 'version 1 is missing'],
-  [
-    'an entry of no launch',
-    {
-      ...base,
-      entries: [
-        {
-          id: base.documents[0]!.id,
-          time: '2026-11-25T10:00:00.000Z',
-          kind: 'note',
-          launch: '99999999-9999-4999-8999-999999999999',
-          data: 1,
-        },
-      ],
-    },
-    'there is no launch 99999999',
-  ],
-];
-
-for (const [what, archive, said] of refused) {
-  test(`an import with ${what} is refused, and nothing of it is kept`, () =>
-    inFolder((folder) => {
-      const book = new BenchBook(folder, world);
-      importBook(book, base);
-      const before = exportBook(book);
-      const more = { ...base.documents[0]!, id: '77777777-7777-4777-8777-777777777777' };
-      const wrong = { ...archive, documents: [more, ...archive.documents] };
-      expect(() => importBook(book, wrong)).toThrow(said);
-      expect(exportBook(book)).toEqual(before);
-      book.close();
-    }));
-}
-
-test('what is no export is refused with the place', async () => {
-  expect(() => archiveFrom('[]', 'x.json')).toThrow('x.json: an export of Coreward has something else here');
-  expect(() => archiveFrom('{', 'x.json')).toThrow('this is not JSON');
-  await expect(archiveIn(async () => 'a')).rejects.toThrow('coreward-export.json: this is not JSON');
-});
-
-test('an index cannot name a file outside its folder', async () => {
-  for (const file of ['../secret', '/etc/passwd', 'a/../../b', 'C:\\x', '.ssh/id']) {
-    const documents = base.documents.map((one) => ({
-      ...one,
-      versions: one.versions.map(({ text: _, ...facts }) => ({ ...facts, file })),
-    }));
-    const index = JSON.stringify({ ...base, documents, entries: 'entries.csv' });
-    const asked: string[] = [];
-    const read = async (path: string) => {
-      asked.push(path);
-      return index;
-    };
-    await expect(archiveIn(read)).rejects.toThrow('documents.0.versions.0.file');
-    expect(asked).toEqual(['coreward-export.json']);
-  }
-});

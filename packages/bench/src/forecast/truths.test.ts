@@ -1,0 +1,61 @@
+import { describe, expect, test } from 'vitest';
+import { shortCautions } from '../caution/short-cautions.ts';
+import { readLaunch } from '../launch/read-launch.ts';
+import { forecast } from './forecast.ts';
+import { inventedLaunch as launch } from './invented-launch.ts';
+
+const few = { draws: 32, seed: 5 } as const;
+const read = (text: string) => readLaunch(text, 'test.yaml');
+
+describe('truths that a launch is told', () => {
+  const ids = (text: string) => forecast(read(text), few).remarks.map(({ id }) => id);
+
+  test('a fibre with several modes, and the core that would have one', () => {
+    const { remarks } = forecast(read(launch({ core: '8.2 µm', quality: '1.3' })), few);
+    expect(remarks.find(({ id }) => id === 'several-modes')?.text).toContain(
+      'Total power hides misalignment',
+    );
+    // 2.405 λ/(π NA) = 3.39 µm: V of the first cut-off of a step, table of zeros of J0 (MathWorld, from memory)
+    expect(remarks.find(({ id }) => id === 'fewer-modes')?.text).toContain('a core below 3.4 µm');
+    expect(ids(launch({}))).not.toContain('several-modes');
+  });
+
+  test('a collimator focused for other light: how far and which way', () => {
+    const text = launch({ focus: '635 nm', space: '10 mm', collimator: '' }).replace(
+      'focal length: 5 mm, focal shift: 0',
+      'focal length: { value: 5 mm, at: 635 nm }, glass: N-BK7',
+    );
+    expect(forecast(read(text), few).remarks.find(({ id }) => id === 'refocus')?.text).toContain(
+      'towards the lens',
+    );
+  });
+
+  test('a spot too small, too large, an aperture overfilled, a clipped beam, a bend, an output lens set for other light', () => {
+    expect(ids(launch({ waist: '3 mm' }))).toContain('spot-size');
+    expect(ids(launch({ waist: '0.4 mm', space: '10 mm' }))).toContain('spot-size');
+    expect(ids(launch({ core: '50 µm', aperture: '0.2', waist: '4 mm', focal: '6 mm' }))).toContain(
+      'aperture-overfilled',
+    );
+    expect(ids(launch({ collimator: ', clear aperture: 0.9 mm' }))).toContain('lens-clip-cuts');
+    expect(ids(launch({ fibre: ', bends: [ { radius: 2 mm, turns: 5 } ]' }))).toContain('bend-1-costs');
+    const output = `${launch({})}output: { collimator: { focal length: { value: 8 mm, at: 635 nm }, focus: { set for: 635 nm } } }\n`;
+    expect(ids(output)).toContain('output-refocus');
+  });
+
+  test('cladding light on the meter, an attenuation that is a guess, a default that dominates', () => {
+    const short = launch({ core: '3.2 µm', waist: '3 mm' }).replace('length: 3 m', 'length: 0.1 m');
+    expect(ids(short)).toContain('cladding-light');
+    expect(ids(launch({ waist: '3 mm', fibre: ', coating: strips' }))).not.toContain('cladding-light');
+    expect(ids(launch({}).replace('length: 3 m, attenuation: 30 dB/km', 'length: 60 m'))).toContain(
+      'attenuation-guessed',
+    );
+    expect(ids(launch({}))).toContain('default-doubt-dominates');
+  });
+
+  test('cautions are those of the walk, and who decides stands last, once', () => {
+    const told = forecast(read(launch({})), few).cautions;
+    expect(told).toEqual(shortCautions(read(launch({}))));
+    expect(told.filter(({ id }) => id === 'who-decides')).toHaveLength(1);
+    expect(told.at(-1)?.id).toBe('who-decides');
+  });
+});
