@@ -16,10 +16,17 @@ export function launchWith(launch: Launch, key: string, value: number): Launch {
 function replaced(node: unknown, key: string, value: number): unknown {
   if (node === null || typeof node !== 'object') return node;
   if (isEntry(node)) return node.key === key ? { ...node, value } : node;
-  const entries = Object.entries(node).map(([name, child]) => [name, replaced(child, key, value)] as const);
-  const same = entries.every(([name, child]) => child === (node as Record<string, unknown>)[name]);
-  if (same) return node;
-  return Array.isArray(node) ? entries.map(([, child]) => child) : Object.fromEntries(entries);
+  if (Array.isArray(node)) {
+    const changed = node.map((child) => replaced(child, key, value));
+    return changed.some((child, i) => child !== node[i]) ? changed : node;
+  }
+  const before = node as Readonly<Record<string, unknown>>;
+  let after = before;
+  for (const name in before) {
+    const child = replaced(before[name], key, value);
+    if (child !== before[name]) after = { ...after, [name]: child };
+  }
+  return after;
 }
 
 const isEntry = (node: object): node is Entry => 'key' in node && 'uncertainty' in node && 'value' in node;

@@ -151,12 +151,50 @@ describe('the line on paper', () => {
     expect(cutLine.sections).toHaveLength(drawing.sections.length + 1);
     expect(at(cutLine).above).toBeCloseTo(at(drawing).above, 9);
   });
+  describe('after an earlier drawing', () => {
+    const withFocalLength = (text: string) =>
+      lightLine(
+        glance(readLaunch(observingLoftLaunch.replace(/focal length: \{ value: [\d.]+ mm/u, text), 'launch')),
+      );
+    test('what a hand at the lens does not move stays where it is, to the last digit', () => {
+      const turned = drawLine(withFocalLength('focal length: { value: 6.6 mm'), paper, drawing);
+      expect(turned.scale).toBe(drawing.scale);
+      expect(turned.sections.slice(0, 2)).toEqual(drawing.sections.slice(0, 2));
+      expect(turned.parts.map(({ label }) => label)).toEqual(drawing.parts.map(({ label }) => label));
+      // the facet moves to scale, and the light ends where it stands
+      const facet = turned.parts.find(({ part: { kind } }) => kind === 'facet')!;
+      expect(facet.along).toBeCloseTo(50 + facet.part.position / turned.scale, 9);
+      expect(turned.sections.at(-2)!.points.at(-1)!.along).toBeCloseTo(facet.along, 9);
+    });
+    test('a path that grows is drawn to a new scale, as if there had been none', () => {
+      const longer = withFocalLength('focal length: { value: 18 mm');
+      expect(drawLine(longer, paper, drawing)).toEqual(drawLine(longer, paper));
+    });
+  });
   test('keeps labels apart, in order and on the paper', () => {
     const places = drawing.parts.map(({ label }) => label);
     for (const [i, place] of places.slice(1).entries())
       expect(place - places[i]!).toBeGreaterThanOrEqual(100 - 1e-9);
     expect(places[0]).toBeGreaterThanOrEqual(50);
     expect(places.at(-1)).toBeLessThanOrEqual(950);
+  });
+});
+
+describe('the picture of the focus', () => {
+  const pictureAt = (focalLength: number) =>
+    lightLine(
+      glance(readLaunch(observingLoftLaunch.replace('value: 6.2 mm', `value: ${focalLength} mm`), 'launch')),
+    ).focus;
+  test('has room for all of it, and is not half empty', () => {
+    for (const focalLength of [3, 6.2, 9, 20, 60]) {
+      const { half, coreRadius, suitedRadius, spotRadiusX, spotRadiusY } = pictureAt(focalLength);
+      const widest = Math.max(coreRadius, suitedRadius, spotRadiusX, spotRadiusY);
+      expect(half).toBeGreaterThan(1.3 * widest);
+      expect(half).toBeLessThan(2 * widest); // a step of √2 on top of the margin of 1.35
+    }
+  });
+  test('keeps its scale while a hand turns the lens a little', () => {
+    expect(pictureAt(6.3).half).toBe(pictureAt(6.2).half);
   });
 });
 

@@ -1,7 +1,6 @@
 import { gradedModes } from '../fibre/graded-modes.ts';
 import { fillRadialTables, fillSpectrumTables, type GuidedMode } from '../fibre/guided-mode.ts';
 import { orientations } from '../fibre/lp-mode.ts';
-import { type SecondMoments, secondMoments } from '../fibre/second-moments.ts';
 import { stepModes } from '../fibre/step-modes.ts';
 import { type HermiteModes, hermiteModes, hermiteModesThroughPupil } from './hermite-modes.ts';
 import { laguerreGauss } from './laguerre-gauss.ts';
@@ -26,8 +25,6 @@ export interface ModeSet {
   ladder(): ModeLadder;
   /** The same with so many rungs that only beams quite unlike the modes fall off. */
   longLadder(): ModeLadder;
-  /** Where each mode's light is and how it spreads. */
-  moments(): readonly SecondMoments[];
   /** The modes in Hermite-Gauss products of total orders up to `orders` or more. */
   hermite(orders: number): HermiteModes;
   /** The same as they are met through a lens's pupil, whose axis is the fibre's; `waveNumber` is k·a. */
@@ -104,7 +101,6 @@ function modeSetOf(profile: Profile, vNumber: number, { modes, ladder, longLadde
   const slowestDecay = Math.min(...modes.map(({ w }) => w));
   const fieldTables = new Map<string, Float64Array>();
   const spectrumTables = new Map<string, Float64Array>();
-  let moments: readonly SecondMoments[] | null = null;
   const hermite = new Map<number, HermiteModes>();
   const throughPupil = new Map<string, HermiteModes>();
   return {
@@ -118,10 +114,6 @@ function modeSetOf(profile: Profile, vNumber: number, { modes, ladder, longLadde
     tailBeyond: (q) => (edges * vNumber ** 4) / (2.5 * Math.PI * q ** 5),
     ladder,
     longLadder,
-    moments() {
-      moments ??= modes.map(secondMoments);
-      return moments;
-    },
     hermite(orders) {
       const held = heldOrders.find((some) => some >= orders) ?? orders;
       let known = hermite.get(held);

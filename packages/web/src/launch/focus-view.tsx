@@ -2,19 +2,18 @@ import { type FocusPicture, focusText } from '@coreward/bench';
 import type { JSX } from 'react';
 import { launchTexts } from '../texts/launch.ts';
 
-/** Half the side of the picture, in its own units. */
-const half = 100;
+/** Half the side of the drawing, in its own units. */
+const side = 100;
 
 /** The facet face on: the core, the mode that waits, and the spot that arrives, to one scale. */
 export function FocusView({ focus }: { readonly focus: FocusPicture }): JSX.Element {
-  const { spotRadiusX, spotRadiusY, offsetX, offsetY, coreRadius, suitedRadius } = focus;
-  const widest = 1.35 * Math.max(coreRadius, suitedRadius, spotRadiusX, spotRadiusY);
-  const px = (metres: number) => (metres / widest) * half;
+  const { spotRadiusX, spotRadiusY, offsetX, offsetY, coreRadius, suitedRadius, half } = focus;
+  const px = (metres: number) => (metres / half) * side;
   const words = focusText(focus);
   return (
     <section className="focus">
       <h2>{launchTexts.focus}</h2>
-      <svg viewBox={`${-half} ${-half} ${2 * half} ${2 * half}`} role="img" aria-label={words.join(' ')}>
+      <svg viewBox={`${-side} ${-side} ${2 * side} ${2 * side}`} role="img" aria-label={words.join(' ')}>
         <defs>
           <radialGradient id="spot-light">
             {[0, 0.2, 0.4, 0.6, 0.8, 1].map((at) => (
@@ -64,18 +63,19 @@ function FocusFromTheSide({
 }): JSX.Element | null {
   if (edge.length === 0) return null;
   const lane = 0.6;
-  const across = (metres: number) => Math.min(lane * half, lane * metres * scale);
-  const along = (position: number) => -half + (1 + position / reach) * half;
-  const above = edge.map(({ position, radiusX }) => `${along(position)} ${-across(radiusX)}`);
-  const below = edge.map(({ position, radiusY }) => `${along(position)} ${across(radiusY)}`).reverse();
+  const across = (metres: number) => Math.min(lane * side, lane * metres * scale);
+  const along = (position: number) => -side + (1 + position / reach) * side;
+  const at = (x: number, y: number) => `${x.toFixed(1)} ${y.toFixed(1)}`;
+  const above = edge.map(({ position, radiusX }) => at(along(position), -across(radiusX)));
+  const below = edge.map(({ position, radiusY }) => at(along(position), across(radiusY))).reverse();
   const core = across(coreRadius);
   const mode = across(suitedRadius);
   return (
-    <svg viewBox={`${-half} ${-lane * half} ${2 * half} ${2 * lane * half}`} aria-hidden="true">
-      <rect className="core" x="0" y={-core} width={half} height={2 * core} />
+    <svg viewBox={`${-side} ${-lane * side} ${2 * side} ${2 * lane * side}`} aria-hidden="true">
+      <rect className="core" x="0" y={-core} width={side} height={2 * core} />
       <path className="side-light" d={`M${above.join('L')}L${below.join('L')}Z`} />
-      <path className="mode-edge" d={`M0 ${-mode}H${half}M0 ${mode}H${half}`} />
-      <path className="facet-edge" d={`M0 ${-lane * half}V${lane * half}`} />
+      <path className="mode-edge" d={`M0 ${-mode}H${side}M0 ${mode}H${side}`} />
+      <path className="facet-edge" d={`M0 ${-lane * side}V${lane * side}`} />
     </svg>
   );
 }

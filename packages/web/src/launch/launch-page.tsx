@@ -26,12 +26,13 @@ import { Stairs } from './stairs.tsx';
 import { Tag } from './tag.tsx';
 import type { ToldForecast } from './told-forecast.ts';
 import { type ForecastState, useForecast } from './use-forecast.ts';
+import { useRehearsal } from './use-rehearsal.ts';
 import { useRested } from './use-rested.ts';
 import './launch.css';
 
 // The light can be pressed and turned before it is walked for its hazards, a fifth sooner than after it (`npm run bench:web`).
 // Their code comes with the page all the same: where the station went away in between, a caution would be missing.
-const LateHazards = lazy(async () => ({ default: LineHazards }));
+const LateHazards = lazy(async () => ({ default: memo(LineHazards) }));
 
 type Seen<T> =
   | { readonly ok: true; readonly value: T }
@@ -53,6 +54,9 @@ export function LaunchPage({ id, text, onChange, parts }: LaunchPageProps): JSX.
     return lightLine({ ...seen, ledger });
   }, [seen, forecast]);
   const rested = useRested(line, hand !== null);
+  useRehearsal(
+    chosen !== null && hand === null && seen !== null ? () => lightLine(glance(seen.launch, seen)) : null,
+  );
   const limits = useMemo(() => forecast !== null && <Blocks blocks={forecast.limits} />, [forecast]);
 
   if (!read.ok || seen === null || line === null || rested === null) {

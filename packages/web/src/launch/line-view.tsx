@@ -56,8 +56,11 @@ export function LineView(props: LineViewProps): JSX.Element {
   const run: Run = width >= line.parts.length * across.label && width >= 640 ? 'across' : 'down';
   const length = run === 'across' ? width : Math.max(down.least, line.parts.length * down.label);
   const { half, labelsAt, label } = measures[run];
-  const drawing = useMemo(() => drawLine(line, { length, half, label }), [line, length, half, label]);
   const older = useMemo(() => drawLine(rested, { length, half, label }), [rested, length, half, label]);
+  const drawing = useMemo(
+    () => (line === rested ? older : drawLine(line, { length, half, label }, older)),
+    [line, rested, older, length, half, label],
+  );
   const places = useMemo(
     () => ({ run, labels: new Map(older.parts.map((one) => [one.part.id, one.label])), room: label }),
     [older, run, label],

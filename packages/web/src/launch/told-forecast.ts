@@ -14,6 +14,7 @@ import {
   type Section,
   spotSection,
   toleranceSection,
+  unbroken,
   verdictBlocks,
 } from '@coreward/bench';
 
@@ -33,19 +34,43 @@ export interface ToldForecast {
 
 /** Made in the worker, which leaves the page a hundred functions shorter and the hand undisturbed. */
 export function toldForecast(forecast: Forecast): ToldForecast {
+  const { blocks, heading } = measurementSection(forecast);
   return {
     power: forecast.output.power,
     ledger: forecast.ledger,
-    limits: verdictBlocks(forecast).slice(1),
-    remarks: remarkSections(forecast),
-    measureNext: { ...measurementSection(forecast), gauges: measurementsTold(forecast) },
-    cautions: cautionSection(forecast),
+    limits: verdictBlocks(forecast).slice(1).map(unbrokenBlock),
+    remarks: remarkSections(forecast).map(unbrokenSection),
+    measureNext: {
+      heading,
+      blocks,
+      gauges: measurementsTold(forecast).map((told) => ({ ...told, text: unbroken(told.text) })),
+    },
+    cautions: unbrokenSection(cautionSection(forecast)),
     more: [
       spotSection(forecast),
       farEndSection(forecast),
       toleranceSection(forecast),
-      { heading: 'On the bench', blocks: [{ kind: 'terms', rows: launchTerms(forecast.launch) }] },
+      { heading: 'On the bench', blocks: [{ kind: 'terms' as const, rows: launchTerms(forecast.launch) }] },
       assumptionSection(forecast),
-    ],
+    ].map(unbrokenSection),
   };
+}
+
+const unbrokenSection = ({ heading, blocks }: Section): Section => ({
+  heading,
+  blocks: blocks.map(unbrokenBlock),
+});
+
+/** The gaps in the lines of a table and of a figure are their own. */
+function unbrokenBlock(block: Block): Block {
+  switch (block.kind) {
+    case 'text':
+      return { ...block, text: unbroken(block.text) };
+    case 'terms':
+      return { ...block, rows: block.rows.map(({ term, text }) => ({ term, text: unbroken(text) })) };
+    case 'list':
+      return { ...block, items: block.items.map(unbroken) };
+    case 'table':
+      return block;
+  }
 }

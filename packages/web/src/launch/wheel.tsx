@@ -1,5 +1,5 @@
 import { type Dimension, type Moved, movedByAmount, movedByFactor } from '@coreward/bench';
-import { type JSX, type KeyboardEvent, type PointerEvent, useEffect, useRef, useState } from 'react';
+import { type JSX, type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef, useState } from 'react';
 import { launchTexts } from '../texts/launch.ts';
 
 interface WheelProps {
@@ -31,10 +31,14 @@ export function Wheel({ label, text, dimension, onHold, onDone }: WheelProps): J
     },
     [],
   );
-  const isZero = movedByFactor(text, dimension, 2)?.value === 0;
+  const asWritten = useMemo(() => {
+    const isZero = movedByFactor(text, dimension, 2)?.value === 0;
+    return { isZero, probe: isZero ? movedByAmount(text, dimension, 0) : movedByFactor(text, dimension, 1) };
+  }, [text, dimension]);
+  if (asWritten.probe === null) return null;
+  const { isZero } = asWritten;
   const now = turned?.text ?? text;
-  const probe = isZero ? movedByAmount(now, dimension, 0) : movedByFactor(now, dimension, 1);
-  if (probe === null) return null;
+  const { value } = turned ?? asWritten.probe;
 
   const turnBy = (from: string, pixels: number): Moved | null =>
     isZero
@@ -100,7 +104,7 @@ export function Wheel({ label, text, dimension, onHold, onDone }: WheelProps): J
       role="slider"
       tabIndex={0}
       aria-label={launchTexts.turn(label)}
-      aria-valuenow={probe.value}
+      aria-valuenow={value}
       aria-valuetext={now}
       style={{ '--turned': `${offset}px` } as Record<string, string>}
       onPointerDown={onPointerDown}
