@@ -42,7 +42,8 @@ interface LabelPlaces {
 
 /** Measures of the drawing, CSS pixels. */
 const measures = {
-  across: { half: 84, labelsAt: 128, label: 98 },
+  // a range on one line, where there is room for it
+  across: { half: 84, labelsAt: 128, label: 98, wide: 132 },
   // down: a name of two lines, and the powers below it
   down: { half: 44, labelsAt: 76, label: 88, least: 420 },
 } as const;
@@ -55,7 +56,8 @@ export function LineView(props: LineViewProps): JSX.Element {
   const { across, down } = measures;
   const run: Run = width >= line.parts.length * across.label && width >= 640 ? 'across' : 'down';
   const length = run === 'across' ? width : Math.max(down.least, line.parts.length * down.label);
-  const { half, labelsAt, label } = measures[run];
+  const { half, labelsAt } = measures[run];
+  const label = run === 'across' ? Math.min(across.wide, Math.floor(width / line.parts.length)) : down.label;
   const older = useMemo(() => drawLine(rested, { length, half, label }), [rested, length, half, label]);
   const drawing = useMemo(
     () => (line === rested ? older : drawLine(line, { length, half, label }, older)),
