@@ -1,5 +1,6 @@
 export { type Answers, nothingAnswered } from './caution/answers.ts';
-export { type CautionEntry, cautionJson, hazardEntry, stepJson } from './caution/caution-entry.ts';
+export { type CautionEntry, hazardEntry } from './caution/caution-entry.ts';
+export { cautionJson, stepJson } from './caution/caution-json.ts';
 export { cautionSections, lightAndEyewear, stepSections } from './caution/caution-sections.ts';
 export { type CautionOptions, type Cautions, cautionsFor } from './caution/cautions.ts';
 export {

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { fiveLinesLaunch } from '../example/example-texts.ts';
 import { readLaunch } from '../launch/read-launch.ts';
 import { Refusal } from '../refusal.ts';
-import { cautionJson, stepJson } from './caution-entry.ts';
+import { cautionJson, stepJson } from './caution-json.ts';
 import { cautionSections, stepSections } from './caution-sections.ts';
 import { cautionsFor } from './cautions.ts';
 import { laserKey } from './laser-key.ts';

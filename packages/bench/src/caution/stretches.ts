@@ -1,7 +1,8 @@
 /** The free beam, stretch by stretch: from the laser's exit to the facet, each stretch beginning where a part stands. */
 import { fullDivergence, type GaussianBeam, waistBehindLens, wavefrontRadiusAt } from '@coreward/optics';
 import type { Draw } from '../forecast/draw.ts';
-import { focalLengthFor, laserBeam } from '../forecast/way-to-the-facet.ts';
+import { laserBeam } from '../forecast/travelling-beam.ts';
+import { focalLengthFor } from '../forecast/way-to-the-facet.ts';
 import type { Launch, PathElement } from '../launch/launch.ts';
 import { intervalOf } from '../quantity/distribution.ts';
 import type { Quantity } from '../quantity/quantity.ts';

@@ -1,7 +1,7 @@
 import { beamRadiusAt, type GaussianBeam, waistBehindLens } from '@coreward/optics';
 import { asStated, type Draw } from '../forecast/draw.ts';
 import type { Meeting } from '../forecast/meeting.ts';
-import { laserBeam, type TravellingBeam, travelled } from '../forecast/way-to-the-facet.ts';
+import { laserBeam, type TravellingBeam, travelled } from '../forecast/travelling-beam.ts';
 import type { Launch } from '../launch/launch.ts';
 
 /** Free way between two places where the beam changes its course, straightened at the mirrors. */

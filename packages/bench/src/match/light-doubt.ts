@@ -1,6 +1,7 @@
 import { asStated, type Draw } from '../forecast/draw.ts';
 import { doubtfulIn } from '../forecast/entries-of.ts';
-import { type Arrival, radiiOf, wayToTheLens } from '../forecast/way-to-the-facet.ts';
+import { radiiOf } from '../forecast/travelling-beam.ts';
+import { type Arrival, wayToTheLens } from '../forecast/way-to-the-facet.ts';
 import type { Launch } from '../launch/launch.ts';
 import { intervalOf, quantileOf } from '../quantity/distribution.ts';
 import type { Entry } from '../quantity/quantity.ts';
