@@ -1,3 +1,4 @@
+import { attenuationEstimate, OutOfRange } from '@coreward/optics';
 import { writeValue } from '../units/write.ts';
 import type { Remark } from './expected.ts';
 import { fewModedBelow } from './fibre-taker.ts';
@@ -7,7 +8,13 @@ import type { Told } from './told.ts';
 
 /** What the fibre says: its modes at this wavelength, bends, attenuation, cladding light. */
 export function fibreRemarks(told: Told, bench: StatedBench): readonly Remark[] {
-  return [...modes(told, bench), ...bends(told, bench), ...attenuation(told), ...cladding(told)];
+  return [
+    ...modes(told, bench),
+    ...bends(told, bench),
+    ...attenuation(told),
+    ...perhapsPlastic(told),
+    ...cladding(told),
+  ];
 }
 
 function modes(told: Told, { meeting }: StatedBench): readonly Remark[] {
@@ -96,6 +103,41 @@ function attenuation(told: Told): readonly Remark[] {
       text: `The attenuation at ${wavelengthText(told.launch.laser.wavelength.value)} is a guess: between ${lossText(entry.high)} and ${lossText(entry.low)} over this length. Comparing two lengths of the fibre settles it.`,
     },
   ];
+}
+
+/**
+ * From this core (m) and this aperture on a fibre of which nothing else is said is rather a plastic one. Plastic fibre is
+ * sold with 0.25 mm to 3 mm and NA 0.5; silica in hard plastic cladding as thick seldom accepts more than 0.39.
+ * Common practice, no source.
+ */
+const usualInPlastic = { core: 0.25e-3, aperture: 0.4 } as const;
+
+function perhapsPlastic({ launch: { laser, fibre } }: Told): readonly Remark[] {
+  const { core, aperture } = usualInPlastic;
+  const thick = fibre.coreDiameter.value >= core && fibre.numericalAperture.value >= aperture;
+  if (fibre.materialSaid || fibre.attenuation !== null || !thick) return [];
+  const passed = passedByPlastic(laser.wavelength.value, fibre.length.value);
+  const loses =
+    passed === null
+      ? 'loses more than anybody can estimate in this light'
+      : `would lose about ${lossText(passed)} over this length`;
+  return [
+    {
+      id: 'perhaps-plastic',
+      kind: 'know',
+      text: `Nothing is said of the fibre’s material, and it is taken for silica. A core and an aperture as large are usual in plastic, which ${loses}. Write which it is, \`acrylic\` or \`silica\`.`,
+    },
+  ];
+}
+
+/** Share of the light that a plastic fibre usually lets through, null where nothing is known of it. */
+function passedByPlastic(wavelength: number, length: number): number | null {
+  try {
+    return Math.exp(-attenuationEstimate(wavelength, 'acrylic').expected * length);
+  } catch (error) {
+    if (error instanceof OutOfRange) return null;
+    throw error;
+  }
 }
 
 function cladding(told: Told): readonly Remark[] {

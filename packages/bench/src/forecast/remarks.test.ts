@@ -149,3 +149,27 @@ test('a focal length in this light is told beside the one that is written', () =
   );
   expect(remark(of('520 nm'), 'spot-size')).toMatch(/instead of 12 mm gains/u);
 });
+
+test('a thick fibre of wide aperture of which nothing else is said may be plastic, and what that would cost is told', () => {
+  const thick = (also: string, length = '10 m') =>
+    forecast(
+      readLaunch(
+        `coreward: 1
+laser: { wavelength: 650 nm, power: 5 mW, beam: { diameter: 1 mm, at: 0 mm } }
+collimator: { focal length: 20 mm }
+fibre: { core diameter: 0.98 mm, cladding diameter: 1 mm, numerical aperture: 0.5, length: ${length}${also} }
+`,
+        'test.yaml',
+      ),
+      few,
+    );
+  const told = remark(thick(''), 'perhaps-plastic') ?? '';
+  const [, decibels] = /would lose about (\S+) dB/u.exec(told) ?? [];
+  // IEC 60793-2-40 allows class A4a at most 0.4 dB/m at 650 nm with many modes in balance; good lengths have 0.15 (from memory)
+  expect(Number(decibels)).toBeGreaterThan(1.2);
+  expect(Number(decibels)).toBeLessThan(4);
+  for (const said of [', material: acrylic', ', material: silica', ', attenuation: 0.2 dB/m'])
+    expect(remark(thick(said), 'perhaps-plastic')).toBeUndefined();
+  const thin = 'core diameter: 105 µm, cladding diameter: 125 µm, numerical aperture: 0.22';
+  expect(remark(expected({ fibre: thin }), 'perhaps-plastic')).toBeUndefined();
+});

@@ -139,6 +139,8 @@ export interface Fibre {
   readonly type: string | null;
   readonly profile: 'step' | 'graded';
   readonly material: 'silica' | 'acrylic';
+  /** False where neither the document nor its `type` says the material, and silica was taken. */
+  readonly materialSaid: boolean;
   /** m. */
   readonly coreDiameter: Entry;
   /** √(n_core² − n_cladding²), on the axis if graded. */

@@ -16,7 +16,8 @@ const largestUsualCore = 65e-6;
 export function fibreFrom(read: Read<typeof fibreForm>, spot: Spot, report: Report): Fibre {
   const type = read.type === null ? null : fibreOfType(read.type, spot);
   if (type !== null) mustBeOfItsType(read, type, spot, report);
-  const material = read.material ?? type?.material ?? 'silica';
+  const saidMaterial = read.material ?? type?.material ?? null;
+  const material = saidMaterial ?? 'silica';
   const coreDiameter =
     read['core diameter'] ?? type?.coreDiameter ?? unreadEntry(`${spot.key}.core diameter`);
   const fibre: Fibre = {
@@ -24,6 +25,7 @@ export function fibreFrom(read: Read<typeof fibreForm>, spot: Spot, report: Repo
     type: read.type,
     profile: read.profile ?? type?.profile ?? 'step',
     material,
+    materialSaid: saidMaterial !== null,
     coreDiameter,
     numericalAperture:
       read['numerical aperture'] ?? type?.numericalAperture ?? unreadEntry(`${spot.key}.numerical aperture`),

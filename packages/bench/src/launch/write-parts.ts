@@ -156,7 +156,7 @@ export function writtenFibre(fibre: Fibre): Part {
     name: fibre.name,
     type: fibre.type,
     profile: fibre.profile,
-    material: fibre.material,
+    material: fibre.materialSaid ? fibre.material : null,
     'core diameter': writtenEntry(fibre.coreDiameter, 'length'),
     'numerical aperture': writtenEntry(fibre.numericalAperture, 'number'),
     'cladding diameter': writtenEntry(fibre.claddingDiameter, 'length'),
