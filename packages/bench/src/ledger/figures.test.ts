@@ -31,9 +31,12 @@ test('a stated uncertainty becomes the interval of 90 %', () => {
   expect(statedText(stated, 'power')).toBe('10 mW (8.4 to 11.6 mW)');
 });
 
-test('a value and its interval share a unit, however small the value is beside it', () => {
-  expect(expectedText({ value: 98e-6, low: 0, high: 0.21e-3 }, 'power')).toBe('0.098 mW (0.00 to 0.21 mW)');
-  expect(expectedText({ value: 0.02, low: 0, high: 0.039 }, 'fraction')).toBe('2 % (0.0 to 3.9 %)');
+test('a value and its interval share a unit, and a lower end that would be a row of zeros is left out', () => {
+  expect(expectedText({ value: 98e-6, low: 0, high: 0.21e-3 }, 'power')).toBe('0.098 mW (up to 0.21 mW)');
+  expect(expectedText({ value: 0.02, low: 0, high: 0.039 }, 'fraction')).toBe('2 % (up to 3.9 %)');
+  expect(expectedText({ value: 12e-6, low: 3e-12, high: 2.4e-3 }, 'power')).toBe('12 µW (up to 2.4 mW)');
+  const meter = { value: 12e-6, low: 1e-12, high: 1.13e-3 };
+  expect(expectedTexts(meter, meter, 'power')[0]).toBe('0.012 mW (up to 1.1 mW)');
 });
 
 test('two that are compared share unit and place, so that the less never looks the more', () => {
@@ -63,7 +66,7 @@ test('two that are compared share unit and place, so that the less never looks t
 test('what is too little to measure is said in words', () => {
   expect(shareText(1e-9)).toBe('under 0.0001 %');
   expect(shareText(0)).toBe('0 %');
-  expect(expectedText({ value: 1e-14, low: 0, high: 1e-6 }, 'power')).toBe('under 1 pW (0.0 to 1.0 µW)');
+  expect(expectedText({ value: 1e-14, low: 0, high: 1e-6 }, 'power')).toBe('under 1 pW (up to 1.0 µW)');
 });
 
 test('rounding moves no end of an interval by more than a tenth of its width, short of the three-digit limit', () => {

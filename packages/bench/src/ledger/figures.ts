@@ -42,16 +42,20 @@ export function expectedTexts(
     ),
   );
   const { numbers, unit } = writeTogether(all, dimension, digits);
-  const text = (value: string, low: string, high: string): string =>
-    low === high ? `${value}${unit}` : `${value}${unit} (${low} to ${high}${unit})`;
-  return [text(numbers[0]!, numbers[1]!, numbers[2]!), text(numbers[3]!, numbers[4]!, numbers[5]!)];
+  const text = (expected: Expected, [value, low, high]: readonly string[]): string => {
+    const number = printsZero(value!) ? valueText(expected, dimension) : `${value}${unit}`;
+    if (low === high) return number;
+    return `${number} (${printsZero(low!) ? `up to ${high}` : `${low} to ${high}`}${unit})`;
+  };
+  return [text(one, numbers.slice(0, 3)), text(other, numbers.slice(3))];
 }
 
-/** The value of an interval, in the unit of its ends and in digits that it bears, two at least. */
+/** The value of an interval, in the unit of its ends (its own where it is far below them) and in digits that it bears. */
 export function valueText(expected: Expected, dimension: Dimension): string {
   const { value, low, high } = expected;
   const digits = digitsFor(expected, dimension);
-  if (faint(value, dimension)) return figure(value, dimension, digits);
+  const own = Math.abs(value) < Math.max(Math.abs(low), Math.abs(high)) / 100;
+  if (own || faint(value, dimension)) return figure(value, dimension, digits);
   const { unit } = writeTogether([low, high, value], dimension, digits);
   return writeValue(value, dimension, digits, unit.trim());
 }
@@ -71,14 +75,22 @@ function withInterval(value: string, ends: Ends, dimension: Dimension, unit?: st
   return interval === null ? value : `${value} (${interval})`;
 }
 
-/** `1.6 to 2.6 mW`; `null` where the two ends are the same in the digits that would be shown. */
+/**
+ * `1.6 to 2.6 mW`, or `up to 2.6 mW` where the lower end is too little to show beside the other; `null` where the two
+ * ends are the same in the digits that would be shown.
+ */
 export function intervalText(ends: Ends, dimension: Dimension, unit?: string): string | null {
   const digits = digitsFor(ends, dimension);
   const text = faint(ends.high, dimension)
     ? figure(ends.high, dimension, digits)
-    : writeInterval(ends.low, ends.high, dimension, digits, unit);
+    : writeInterval(ends.low, ends.high, dimension, digits, unit).replace(/^0(?:\.0+)? to /u, 'up to ');
   // `100 to 100 %`
   return !text.includes(' to ') || /^(.+) to \1(?:[\s°]|$)/u.test(text) ? null : text;
+}
+
+/** Whether a number as it is written says nothing is left: `0`, `0.00`. */
+function printsZero(written: string): boolean {
+  return /^0(?:\.0+)?$/u.test(written);
 }
 
 /** `18 %`; near all of it three digits, for there the loss is what tells. */
