@@ -24,6 +24,8 @@ export interface Seen {
   /** Pixels along one side of a block. */
   readonly block: number;
   readonly hotPixels: number;
+  /** What rounding to codes leaves open of the level of the dark, in the unit of the light. */
+  readonly grain: number;
 }
 
 /** A spot's deviation is kept at so many blocks: more would cost time, and not tell more. */
@@ -36,7 +38,7 @@ const fewestPixels = 10;
  */
 export const windowReaches = [6, 4.5, 3.6] as const;
 const mostTurns = 60;
-/** Noise, or a level known to a third of a code, may cost this share of the smaller squared deviation before the narrower window is taken. */
+/** Noise, or a level that rounding leaves open, may cost this share of the smaller squared deviation before the narrower window is taken. */
 const mostNoise = 0.04;
 
 /**
@@ -50,9 +52,9 @@ const mostNoise = 0.04;
  *   rectangle, which takes in less noise from the corners
  */
 export function findSpot(plane: Plane, step: number): Seen | null {
-  const border = borderOf(plane, 4000);
+  const border = borderOf(plane, 4000, step);
   const { noise, background } = border;
-  const hotPixels = removeHotPixels(plane, levelAtCentre(plane, background), Math.max(noise, 1e-6));
+  const hotPixels = removeHotPixels(plane, levelAtCentre(plane, background), noise);
   const first = firstWindow(plane, background, noise);
   if (first === null) return null;
   const block = Math.max(1, Math.floor(first.major / fewestPixels));
@@ -73,10 +75,13 @@ export function findSpot(plane: Plane, step: number): Seen | null {
   for (const reach of windowReaches) {
     const spot = follow(blocks, scaled(start, reach), dark, reach, { black: border.black, step, block });
     found = spot?.settled === true || found === null ? spot : found;
-    if (spot?.settled === true && Math.hypot(noiseShare(spot), grainShare(spot, block, step)) < mostNoise)
+    if (
+      spot?.settled === true &&
+      Math.hypot(noiseShare(spot), grainShare(spot, border.grain, step)) < mostNoise
+    )
       break;
   }
-  return found === null ? null : { spot: found, blocks, block, hotPixels };
+  return found === null ? null : { spot: found, blocks, block, hotPixels, grain: border.grain };
 }
 
 const levelAtCentre = ({ width, height }: Plane, { level, slopeX, slopeY }: Background): number =>
@@ -112,18 +117,22 @@ function noiseShare({ window, axes, noise, moments, reach }: Spot): number {
   return (noise * Math.sqrt(pixels / 8) * reach ** 2 * axes.minor ** 2) / (moments.total * axes.minor ** 2);
 }
 
-/** The same by a level of the dark that is known to a third of a code, where no noise blurs the codes. */
-function grainShare({ window, noise, moments, reach }: Spot, block: number, step: number): number {
-  const pull = Math.PI * window.major * window.minor * (reach ** 2 / 4 - 1);
-  return (grainOf(noise * block, step) * pull) / moments.total;
+/** The same by a level of the dark that rounding to codes leaves open. */
+function grainShare(spot: Spot, grain: number, step: number): number {
+  const { axes, moments } = spot;
+  const lit = litReach(spot, step);
+  const pull = Math.PI * axes.major * axes.minor * lit ** 2 * (lit ** 2 / 4 - 1);
+  return (grain * pull) / moments.total;
 }
 
 /**
- * What rounding to codes leaves open of a level. Codes that flip between two neighbours scatter by half a step at the
- * most; more, and noise blurs the steps away. The window follows the width, which makes it a third more (computed).
+ * How far out, in deviations, a spot is brighter than half a code, as a Gaussian. Farther out rounding errs as in the dark
+ * around, and is taken off with it.
  */
-export const grainOf = (noise: number, step: number): number =>
-  noise > 0.55 * step ? 0 : (1.3 * step) / Math.sqrt(12);
+export function litReach({ axes, moments, reach }: Omit<Spot, 'settled' | 'byCut'>, step: number): number {
+  const peak = moments.total / (2 * Math.PI * axes.major * axes.minor);
+  return Math.min(reach, Math.max(2, Math.sqrt(2 * Math.log(Math.max(1, (2 * peak) / step)))));
+}
 
 /** How a picture was cut at black. */
 interface Cutting {

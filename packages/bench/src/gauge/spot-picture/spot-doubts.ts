@@ -1,5 +1,5 @@
 import { slowNoise, tileSide } from './dark-around.ts';
-import { grainOf, type Seen } from './find-spot.ts';
+import { litReach, type Seen } from './find-spot.ts';
 import { forWindow, isInside, type MainAxes, type Moments } from './moments.ts';
 import type { Plane, PlaneRead } from './plane.ts';
 
@@ -51,10 +51,9 @@ function falloffDoubt(
  * Noise of independent pixels, and of the background's level, carried to the second moments: each pixel pulls by
  * (distance² − moment)/total.
  *
- * @param read its `step` between two codes: a background without noise to blur it is known to a third of a step only
  * @source propagation to first order, JCGM 100:2008, 5.1.2 (from memory)
  */
-export function spotDoubts({ spot, blocks, block }: Seen, read: PlaneRead): SpotDoubts {
+export function spotDoubts({ spot, blocks, block, grain }: Seen, read: PlaneRead): SpotDoubts {
   const { window, axes, moments, levelShare, slopeShares, byCut } = spot;
   const { step, leastNoise, blockStep } = read;
   // rounding acts as noise of its own beside that of the dark, which may be rounded away
@@ -68,6 +67,8 @@ export function spotDoubts({ spot, blocks, block }: Seen, read: PlaneRead): Spot
   const [a2, b2] = [axes.major ** 2, axes.minor ** 2];
   let [majors, minors, means, differences, xx, yy] = [0, 0, 0, 0, 0, 0];
   let [pullMajor, pullMinor, pullX, pullY] = [0, 0, 0, 0];
+  const lit = (litReach(spot, step) / spot.reach) ** 2;
+  let [litMajor, litMinor] = [0, 0];
   forWindow(blocks, window, (_, dx, dy) => {
     const along = (dx * c + dy * s) ** 2 - a2;
     const across = (dy * c - dx * s) ** 2 - b2;
@@ -81,9 +82,13 @@ export function spotDoubts({ spot, blocks, block }: Seen, read: PlaneRead): Spot
     pullY += dy;
     pullMajor += along;
     pullMinor += across;
+    if ((along + a2) / window.major ** 2 + (across + b2) / window.minor ** 2 > lit) return;
+    litMajor += along;
+    litMinor += across;
   });
   const pixel = noise / moments.total;
-  const level = Math.hypot(levelShare * noise, grainOf(spot.noise * block, step), uneven) / moments.total;
+  const level = Math.hypot(levelShare * noise, uneven) / moments.total;
+  const byGrain = grain / moments.total;
   const centre = (squares: number, pull: number, slope: number): number =>
     Math.max(Math.hypot(pixel * Math.sqrt(squares), level * pull, pixel * slope * squares), 1e-3);
   return {
@@ -93,9 +98,13 @@ export function spotDoubts({ spot, blocks, block }: Seen, read: PlaneRead): Spot
       minor: pixel * Math.sqrt(minors),
     },
     background: {
-      mean: Math.hypot((level * (pullMajor + pullMinor)) / 2, (cutDoubt * (byCut.major + byCut.minor)) / 2),
-      major: Math.hypot(level * pullMajor, cutDoubt * byCut.major),
-      minor: Math.hypot(level * pullMinor, cutDoubt * byCut.minor),
+      mean: Math.hypot(
+        (level * (pullMajor + pullMinor)) / 2,
+        (byGrain * (litMajor + litMinor)) / 2,
+        (cutDoubt * (byCut.major + byCut.minor)) / 2,
+      ),
+      major: Math.hypot(level * pullMajor, byGrain * litMajor, cutDoubt * byCut.major),
+      minor: Math.hypot(level * pullMinor, byGrain * litMinor, cutDoubt * byCut.minor),
     },
     centre: [centre(xx, pullX, slopeShares[0]), centre(yy, pullY, slopeShares[1])],
     falloff: falloffDoubt(blocks, moments, [moments.xx, moments.yy]),

@@ -1,19 +1,23 @@
 import { normalFrom, seededUniform } from '@coreward/optics';
 import { expect, test } from 'vitest';
 import type { GaugeAnswer } from '../answer.ts';
+import type { GaugeResult } from '../gauge.ts';
 import { spotPicture } from './spot-picture.ts';
 
+type Draw = (x: number, y: number) => number;
+
 /** What the gauge says of a grey picture drawn by a formula, codes to 255. */
-function seen(
-  width: number,
-  height: number,
-  draw: (x: number, y: number) => number,
-): (name: string) => GaugeAnswer {
+function told(width: number, height: number, draw: Draw): GaugeResult {
   const samples = Uint8Array.from({ length: width * height }, (_, i) =>
     Math.max(0, Math.min(255, Math.round(draw(i % width, Math.floor(i / width))))),
   );
   const picture = { width, height, channels: 1, samples, fullScale: 255, format: 'png' } as const;
-  const { answers } = spotPicture.measure({ columns: {}, settings: {}, words: {}, picture });
+  return spotPicture.measure({ columns: {}, settings: {}, words: {}, picture });
+}
+
+/** One of its answers. */
+function seen(width: number, height: number, draw: Draw): (name: string) => GaugeAnswer {
+  const { answers } = told(width, height, draw);
   return (name) => answers.find(({ quantity }) => quantity === name)!;
 }
 
@@ -104,6 +108,11 @@ test('codes too coarse for the noise leave the level under a spot open', () => {
   expect(heldOf((at, sigma) => (x, y) => 150 * bell(x, y, at, sigma) + at / 8 + noise(0.15))).toBeGreaterThan(
     13,
   );
+});
+
+test('of a dark with one code for most pixels the other codes are noise, not hot pixels', () => {
+  const { remarks } = told(200, 160, (x, y) => 150 * bell(x, y, 95, 14) + 9.1 + noise(0.5));
+  expect(remarks.join(' ')).not.toMatch(/hot/u);
 });
 
 test('a dark that is far from even is no ground to measure on', () => {
