@@ -92,7 +92,7 @@ test('earlier versions are told apart, and any of them is brought back', async (
   }
   await page.getByRole('link', { name: 'earlier versions' }).click();
   await expect(page.getByRole('heading', { level: 2 })).toHaveCount(3);
-  await expect(page.getByText('name second name to third name')).toBeVisible();
+  await expect(page.getByText('name: second name to third name')).toBeVisible();
   await page.getByRole('button', { name: 'Bring version 1 back' }).click();
   await expect(page.getByRole('heading', { level: 2 })).toHaveCount(4);
   await page.getByRole('link', { name: 'To the launch', exact: true }).click();
@@ -108,7 +108,7 @@ test('the bench book tells what was done, takes a note and prints', async ({ ope
   await allKept(page);
   await page.getByRole('link', { name: 'bench book', exact: true }).click();
   await expect(
-    page.getByText('name green guide light to the observing loft to told in the book'),
+    page.getByText('name: green guide light to the observing loft to told in the book'),
   ).toBeVisible();
   await page.getByRole('textbox', { name: 'note for the bench book' }).fill('cleaned both facets');
   await page.getByRole('button', { name: 'Enter it' }).click();

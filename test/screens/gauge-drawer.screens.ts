@@ -17,10 +17,12 @@ test('from a forecast to its gauge, and the answer narrows the forecast; the rea
   // 63.2 mV over 22 Ω is 2.87 mA, at 0.25 A/W 11.5 mW
   await expect(answer(page, 'power').locator('strong')).toHaveText(/^11\.[45]\d* mW/u);
   const fills = page.getByRole('combobox', { name: 'fills' });
-  await expect(fills.locator('option:checked')).toHaveText(/laser\.power$/u);
+  await expect(fills.locator('option:checked')).toHaveText(/: power of the laser$/u);
   await expect(page.locator('.before-after')).toContainText('11.5 mW ± 8 %');
   await page.getByRole('button', { name: 'Write it' }).click();
-  await expect(page.getByText(/^Written to laser\.power of/u)).toBeVisible();
+  await expect(
+    page.getByText(/^Written to “green guide light to the observing loft”, power of the laser;/u),
+  ).toBeVisible();
   await allKept(page);
   await page.getByRole('link', { name: 'See the launch' }).click();
   await expect(range).toContainText('nine times in ten');
@@ -32,7 +34,9 @@ test('from a forecast to its gauge, and the answer narrows the forecast; the rea
   expect(width((await range.textContent()) ?? '')).toBeLessThan(width(before ?? ''));
   await page.getByRole('link', { name: 'bench book', exact: true }).click();
   await expect(
-    page.getByText(/photodiode with a load: power 11\.[45]\d* mW .*; into laser\.power of/u),
+    page.getByText(
+      /photodiode with a load: power 11\.[45]\d* mW .*; into “green guide light .*”, power of the laser/u,
+    ),
   ).toBeVisible();
   await page.getByRole('link', { name: 'open the readings' }).click();
   await expect(page.getByRole('textbox', { name: 'voltage (mV), row 2' })).toHaveValue('63.3');
@@ -50,7 +54,7 @@ test('from a part of the drawer to a gauge and back into the part; ten thousand 
     .getByLabel('a file with readings')
     .setInputFiles(asFile('long.csv', `position (mm),power (mW)\n${tenThousand(',')}\n`));
   await expect(page.getByRole('combobox', { name: 'fills' }).locator('option:checked')).toHaveText(
-    /“red alignment laser” in the drawer: beam\.diameter/u,
+    /“red alignment laser” in the drawer: diameter of the beam/u,
   );
   await page.getByRole('textbox', { name: /^at: where along the beam/u }).fill('480 mm');
   await page.getByRole('button', { name: 'Write it' }).click();

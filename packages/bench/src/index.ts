@@ -239,6 +239,7 @@ export { type Edited, editLaunch } from './launch/edit-launch.ts';
 export { launchWith, type Moved, movedByAmount, movedByFactor } from './launch/in-hand.ts';
 export type * from './launch/launch.ts';
 export { launchKeyTables, launchSchema } from './launch/launch-schema.ts';
+export { placeWords } from './launch/place-words.ts';
 export { readLaunch } from './launch/read-launch.ts';
 export { writeLaunch } from './launch/write-launch.ts';
 export {
@@ -406,6 +407,7 @@ export type { QuantityOptions } from './units/mend.ts';
 export type { QuantityLimits, QuantityRead } from './units/quantity-read.ts';
 export { type QuantityRefused, readQuantity } from './units/read-quantity.ts';
 export { stepText } from './units/step-text.ts';
+export { unbroken } from './units/unbroken.ts';
 export {
   writeDecibel,
   writeDecibelMilliwatt,

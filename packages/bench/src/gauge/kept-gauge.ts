@@ -20,7 +20,7 @@ export interface KeptGauge {
   readonly picture: KeptPicture | null;
   /** Of a gauge that takes two pictures, the second. */
   readonly reversePicture: KeptPicture | null;
-  /** Where the answer went: `laser.beam.diameter of “green module”`; null: nowhere yet. */
+  /** Where the answer went: `“green module”, diameter of the beam`; null: nowhere yet. */
   readonly went: string | null;
 }
 

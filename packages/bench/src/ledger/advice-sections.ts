@@ -1,4 +1,5 @@
 import type { Forecast, Measurement, Remark } from '../forecast/expected.ts';
+import { placeWords } from '../launch/place-words.ts';
 import { writeValue } from '../units/write.ts';
 import type { Block, Section } from './section.ts';
 
@@ -19,7 +20,7 @@ const worthDoing = 0.96;
 /** Nobody takes more in one evening. */
 const mostTold = 4;
 
-/** A measurement that is advised, and the words it is advised in. */
+/** A measurement that is advised, and the words it is advised in; which gauge it takes stands beside them. */
 export interface MeasurementTold {
   readonly text: string;
   readonly gauge: string;
@@ -27,18 +28,22 @@ export interface MeasurementTold {
   readonly quantity: string;
 }
 
+type Advice = Pick<Forecast, 'nextMeasurement' | 'launch'>;
+
 /** What is worth measuring, the most telling first. */
-export const measurementsTold = ({
-  nextMeasurement,
-}: Pick<Forecast, 'nextMeasurement'>): readonly MeasurementTold[] =>
+export const measurementsTold = ({ nextMeasurement, launch }: Advice): readonly MeasurementTold[] =>
   nextMeasurement
     .filter(({ narrows }) => narrows <= worthDoing)
     .slice(0, mostTold)
-    .map((one) => ({ text: measurementText(one), gauge: one.gauge, quantity: one.quantity }));
+    .map((one) => ({
+      text: measurementText(one, launch.path),
+      gauge: one.gauge,
+      quantity: one.quantity,
+    }));
 
 /** What to measure next, the most telling first. */
-export function measurementSection({ nextMeasurement }: Forecast): Section {
-  const worth = measurementsTold({ nextMeasurement });
+export function measurementSection(advice: Advice): Section {
+  const worth = measurementsTold(advice);
   const blocks: Block[] =
     worth.length === 0
       ? [{ kind: 'text', text: 'No single measurement would narrow the range by much.' }]
@@ -47,13 +52,18 @@ export function measurementSection({ nextMeasurement }: Forecast): Section {
             kind: 'text',
             text: 'The more telling first, each with what it makes of the range of the power:',
           },
-          { kind: 'list', numbered: true, items: worth.map(({ text }) => text) },
+          {
+            kind: 'list',
+            numbered: true,
+            items: worth.map(({ text, gauge }) => `${text} The gauge: ${gauge}.`),
+          },
         ];
   return { heading: 'What to measure next', blocks };
 }
 
-function measurementText({ quantity, gauge, how, narrows }: Measurement): string {
-  return `${quantity} (${gauge}): ${how}; narrows the range to ${writeValue(narrows, 'fraction', 2)} of its width.`;
+function measurementText({ quantity, how, narrows }: Measurement, path: Forecast['launch']['path']): string {
+  const share = writeValue(narrows, 'fraction', 2);
+  return `${placeWords(quantity, path)}: ${how}; narrows the range to ${share} of its width.`;
 }
 
 /** What was taken for granted because the document does not say, and how the overlap was computed. */

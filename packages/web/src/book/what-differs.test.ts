@@ -16,18 +16,20 @@ const fibre = (version: number, name: string, putAway = false): KeptVersion => (
 });
 
 test('what a version of a part says anew is told without the list it lies in', () => {
-  expect(whatDiffers(fibre(1, 'grey'), fibre(2, 'blue'))).toEqual(['name grey to blue']);
+  expect(whatDiffers(fibre(1, 'grey'), fibre(2, 'blue'))).toEqual(['name: grey to blue']);
 });
 
 test('a launch is told by its whole places', () => {
   const before = launch(1, 'laser:\n  power: 1 mW\n');
-  expect(whatDiffers(before, launch(2, 'laser:\n  power: 2 mW\n'))).toEqual(['laser power 1 mW to 2 mW']);
+  expect(whatDiffers(before, launch(2, 'laser:\n  power: 2 mW\n'))).toEqual([
+    'power of the laser: 1\u00a0mW to 2\u00a0mW',
+  ]);
 });
 
 test('what is put away or brought back, and changed with it, says both', () => {
   expect(whatDiffers(fibre(2, 'grey', true), fibre(3, 'blue'))).toEqual([
     'brought back',
-    'name grey to blue',
+    'name: grey to blue',
   ]);
   expect(whatDiffers(fibre(1, 'grey'), fibre(2, 'grey', true))).toEqual(['put away']);
 });

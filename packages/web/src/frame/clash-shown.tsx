@@ -1,4 +1,4 @@
-import { differences, Refusal } from '@coreward/bench';
+import { differences, placeWords, Refusal } from '@coreward/bench';
 import type { JSX } from 'react';
 import { contentOfText } from '../keeping/change.ts';
 import type { Clash } from '../keeping/state.ts';
@@ -55,7 +55,7 @@ function Both({ mine, theirs }: { readonly mine: string; readonly theirs: string
         <tbody>
           {found.map(({ place, before, after }) => (
             <tr key={place}>
-              <th scope="row">{place}</th>
+              <th scope="row">{placeWords(place)}</th>
               <td>{after ?? words.nothing}</td>
               <td>{before ?? words.nothing}</td>
             </tr>

@@ -1,4 +1,4 @@
-import type { AnswerWords, Measured } from '@coreward/bench';
+import { type AnswerWords, type Measured, unbroken } from '@coreward/bench';
 import type { JSX } from 'react';
 import { Pieces } from '../field/mend.tsx';
 import { gaugeTexts } from '../texts/gauge.ts';
@@ -49,14 +49,16 @@ function Answer({
         {value !== null && <strong>{value}</strong>}{' '}
         <span className="verdict">{gaugeTexts.verdicts[verdict]}</span>
       </p>
-      {interval !== null && <p>{gaugeTexts.interval(interval)}</p>}
+      {interval !== null && <p>{unbroken(gaugeTexts.interval(interval))}</p>}
       {advice !== null && (
         <p className="advice">
           <Pieces text={advice} />
         </p>
       )}
       {value !== null && (
-        <p className="quiet">{from.length === 0 ? gaugeTexts.exact : gaugeTexts.from(from.join('; '))}</p>
+        <p className="quiet">
+          {from.length === 0 ? gaugeTexts.exact : unbroken(gaugeTexts.from(from.join('; ')))}
+        </p>
       )}
     </li>
   );

@@ -64,12 +64,12 @@ export function IntoDrawer({ gauge, about, bench, measured }: IntoDrawerProps): 
     }
   };
   const write = async (to: Target, text: string): Promise<void> => {
-    const went = gaugeTexts.went(to.place.place, to.name);
+    const went = gaugeTexts.went(to.told, to.name);
     if (!(await keep(went))) return;
     keeping.change(
       to.thing,
       { text, putAway: to.putAway, invented: to.invented },
-      gaugeTexts.what(to.name, to.place.place, to.place.before, to.entry.text),
+      gaugeTexts.what(to.name, to.told, to.place.before, to.entry.text),
       pathOf({ page: 'gauge', gauge: gauge.name, about }),
     );
     setSaid(gaugeTexts.written(went));

@@ -6,6 +6,7 @@ import {
   partFields,
   placesRefused,
   placesToFill,
+  placeWords,
   Refusal,
   type RefusedPlace,
   readLaunch,
@@ -28,6 +29,8 @@ export interface Target {
   readonly invented: boolean;
   readonly entry: DrawerEntry;
   readonly place: PlaceToFill;
+  /** The place in words: `power of the laser`. */
+  readonly told: string;
   /** For a list of all. */
   readonly words: string;
 }
@@ -55,7 +58,8 @@ function launchTargets(launch: ShownLaunch, entries: readonly DrawerEntry[]): re
       name,
       entry,
       place,
-      words: gaugeTexts.aLaunch(name, place.place),
+      told: placeWords(place.place),
+      words: gaugeTexts.aLaunch(name, placeWords(place.place)),
     })),
   );
 }
@@ -74,7 +78,8 @@ function partTargets(part: ShownPart, entries: readonly DrawerEntry[]): readonly
       invented,
       entry,
       place,
-      words: gaugeTexts.aPart(name, place.place.replace(/^\w+\.1\./u, '')),
+      told: placeWords(place.place),
+      words: gaugeTexts.aPart(name, placeWords(place.place)),
     })),
   );
 }

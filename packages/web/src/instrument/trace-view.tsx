@@ -1,4 +1,4 @@
-import { shifted, type TimeStretch, traceColumns, traceWords, zoomed } from '@coreward/bench';
+import { shifted, type TimeStretch, traceColumns, traceWords, unbroken, zoomed } from '@coreward/bench';
 import type { InstrumentDescription } from '@coreward/contract';
 import { type JSX, type KeyboardEvent, lazy, Suspense, useMemo, useState } from 'react';
 import { useWidth } from '../launch/use-width.ts';
@@ -130,7 +130,7 @@ export function TraceView({
       {trace !== null && (
         <p className="trace-words">
           <span className="quiet">{words.span(momentText(trace.told.from), momentText(trace.told.to))}.</span>{' '}
-          {traceWords(trace.buckets, instrument.unit)}
+          {unbroken(traceWords(trace.buckets, instrument.unit))}
         </p>
       )}
       {trace?.failed === true && (

@@ -1,4 +1,4 @@
-import { type MatchColumn, type MatchRow, matchColumns, sortedRows } from '@coreward/bench';
+import { type MatchColumn, type MatchRow, matchColumns, sortedRows, unbroken } from '@coreward/bench';
 import { type JSX, useState } from 'react';
 import { matchTexts } from '../texts/match.ts';
 
@@ -97,11 +97,11 @@ function Cell({ row, column }: { readonly row: MatchRow; readonly column: MatchC
     case 'reason':
       return (
         <td className="column-reason">
-          {row.reason}
+          {unbroken(row.reason)}
           {row.otherModes !== null && (
             <>
               {' '}
-              <small className="quiet">{row.otherModes}</small>
+              <small className="quiet">{unbroken(row.otherModes)}</small>
             </>
           )}
         </td>

@@ -118,8 +118,8 @@ export const gaugeTexts = {
   onlyIf: (condition: string): string => `Only ${condition}.`,
   seeLaunch: 'See the launch',
   what: (name: string, place: string, before: string | null, after: string): string =>
-    before === null ? `${name}: ${place} ${after}` : `${name}: ${place} ${before} to ${after}`,
-  went: (place: string, name: string): string => `${place} of “${name}”`,
+    before === null ? `“${name}”, ${place}: ${after}` : `“${name}”, ${place}: ${before} to ${after}`,
+  went: (place: string, name: string): string => `“${name}”, ${place}`,
   entryText: (title: string, answers: string, went: string | null): string =>
     `${title}: ${answers}${went === null ? '' : `; into ${went}`}`,
   reopening: 'Asking the station for these readings …',

@@ -9,6 +9,7 @@ export const versionTexts = {
   first: 'the first',
   differs: 'against the one before it:',
   same: 'Nothing differs but comments and order.',
+  place: (words: string): string => `${words}:`,
   put: 'put away',
   back: 'brought back',
   read: 'Read it',
