@@ -36,6 +36,17 @@ test('the forecast is never a bare figure, and says what helps', () => {
   expect(rest.join(' ')).toContain('modes, so the reverse spot wanders');
 });
 
+test('what the shape of a spot cannot promise is not promised: no certainty, no dark to a tenth of a decibel', () => {
+  const start = { median: 10 ** -11.37, worstTenth: 1e-30, shareSeen: 1 };
+  const [begins] = startWords({ ...plan, start });
+  expect(begins).toContain(
+    'begin below −60.0 dB of its peak (median; in the worst tenth of cases below −60.0 dB)',
+  );
+  expect(begins).toContain('Light will show nearly always');
+  const [dark] = startWords({ ...plan, start: { ...start, shareSeen: 0.003 } });
+  expect(dark).toContain('Light will show hardly ever');
+});
+
 test('which mirror for which card, and what comes of swapping them', () => {
   expect(servingWords(plan)).toMatch(
     /with M1 on the card before the lens, with M2 on the card behind M1.*grows/u,

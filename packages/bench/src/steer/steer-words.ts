@@ -146,18 +146,34 @@ export function steerVerdictWords(verdict: SteerVerdict): StepWords {
 /** What the walk will begin with, and what would make it better; a forecast is never a bare figure. */
 export function startWords(plan: SteerPlan): readonly string[] {
   const { start, better, reverse, cards, meter } = plan;
-  const share = writeValue(start.shareSeen, 'fraction', 2);
-  const begins = `The walk will begin at ${writeDecibel(start.median)} of its peak (median; in the worst tenth of cases below ${writeDecibel(start.worstTenth)}). Light will show in ${share} of cases, on a meter that shows ${writeDecibel(meter.seen)} of it.`;
+  const begins = `The walk will begin ${levelWords(start.median, 'at ')} of its peak (median; in the worst tenth of cases below ${writeDecibel(Math.max(start.worstTenth, faintest))}). Light will show ${shareWords(start.shareSeen)}, on a meter that shows ${writeDecibel(meter.seen)} of it.`;
   const dark = startsDark(start)
     ? ['As likely as not the start is dark: then a search line by line follows.']
     : [];
-  const helps = better.map(({ by, start: then }) =>
-    by === 'camera'
-      ? `Offsets read by a camera, to ${writeValue(cameraOffsetError, 'length')}, would bring ${writeDecibel(then.median)}, and light in ${writeValue(then.shareSeen, 'fraction', 2)} of cases.`
-      : `Cards twice as far apart, ${writeValue(2 * (cards.far - cards.near), 'length', 2)}, would bring ${writeDecibel(then.median)}, and light in ${writeValue(then.shareSeen, 'fraction', 2)} of cases.`,
-  );
+  const helps = better.map(({ by, start: then }) => {
+    const brings = `would bring ${levelWords(then.median, '')}, and light ${shareWords(then.shareSeen)}.`;
+    return by === 'camera'
+      ? `Offsets read by a camera, to ${writeValue(cameraOffsetError, 'length')}, ${brings}`
+      : `Cards twice as far apart, ${writeValue(2 * (cards.far - cards.near), 'length', 2)}, ${brings}`;
+  });
   const longer = start.median < 0.5 ? ['A lens of longer focal length makes it worse, not better.'] : [];
   return [begins, ...dark, ...helps, ...longer, ...reverseWords(reverse)];
+}
+
+/**
+ * A millionth of the peak. Below it the spot's own shape says nothing any more: scattered light and the dark of a meter
+ * are more (common practice, no source).
+ */
+const faintest = 1e-6;
+
+const levelWords = (ofPeak: number, at: string): string =>
+  ofPeak < faintest ? `below ${writeDecibel(faintest)}` : `${at}${writeDecibel(ofPeak)}`;
+
+/** A count of simulated starts promises neither always nor never. */
+function shareWords(share: number): string {
+  if (share > 0.98) return 'nearly always';
+  if (share < 0.02) return 'hardly ever';
+  return `in about ${writeValue(share, 'fraction', 2)} of cases`;
 }
 
 function reverseWords(reverse: SteerPlan['reverse']): readonly string[] {
