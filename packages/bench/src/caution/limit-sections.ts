@@ -7,6 +7,9 @@ import { harmTexts, limitText, timeText, wavelengthText, weakestMark } from './l
 import { sourcesSection } from './sources-section.ts';
 import { standingLine } from './standing-line.ts';
 
+/** Whoever asks for a limit alone compares it with a table: as many digits as those print. */
+const tableDigits = 4;
+
 /** A limit in words and tables: what governs, what both sets say, how sure it is, and who decides. */
 export function limitSections(answer: LimitAnswer): readonly Section[] {
   return [
@@ -34,14 +37,14 @@ function governingSection(answer: LimitAnswer): Section {
     blocks: [
       {
         kind: 'text',
-        text: `${limitText(governing.irradiance, 'irradiance')}, or ${limitText(governing.radiantExposure, 'radiantExposure')} (estimate); ${said}.`,
+        text: `${limitText(governing.irradiance, 'irradiance', tableDigits)}, or ${limitText(governing.radiantExposure, 'radiantExposure', tableDigits)} (estimate); ${said}.`,
       },
       {
         kind: 'terms',
         rows: [
           {
             term: 'averaged',
-            text: `over a round stop of ${stop}${tissue === 'eye' && governing.averagingDiameter === 7e-3 ? ', whatever the real pupil' : ''}; ${limitText(powerAtLimit(governing), 'power')} through it is the limit assumed for ${timeText(exposureTime)}`,
+            text: `over a round stop of ${stop}${tissue === 'eye' && governing.averagingDiameter === 7e-3 ? ', whatever the real pupil' : ''}; ${limitText(powerAtLimit(governing), 'power', tableDigits)} through it is the limit assumed for ${timeText(exposureTime)}`,
           },
           { term: 'protects', text: harmTexts[governing.harm] },
           sourceTerm(answer),
@@ -82,8 +85,8 @@ function setsSection({ both }: LimitAnswer): Section {
           kind: 'cells',
           cells: [
             limitSetNames[limit.set],
-            limitText(limit.irradiance, 'irradiance'),
-            limitText(limit.radiantExposure, 'radiantExposure'),
+            limitText(limit.irradiance, 'irradiance', tableDigits),
+            limitText(limit.radiantExposure, 'radiantExposure', tableDigits),
             writeValue(limit.averagingDiameter, 'length'),
             `[${weakestMark(limit.basis)}]`,
           ],

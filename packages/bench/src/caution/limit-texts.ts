@@ -31,11 +31,11 @@ export function timeText(time: number): string {
   return time >= 0.1 ? writeValue(time, 'time', 6, 's') : writeValue(time, 'time', 4);
 }
 
-/** A limit, never rounded up: four digits, the rest cut off. */
-export function limitText(value: number, dimension: Dimension): string {
-  const step = 10 ** (Math.floor(Math.log10(value)) - 3);
+/** A limit, never rounded up: so many digits, the rest cut off. */
+export function limitText(value: number, dimension: Dimension, digits = 3): string {
+  const step = 10 ** (Math.floor(Math.log10(value)) + 1 - digits);
   // a value that is round but for its last bit stays so
-  return writeValue(Math.floor((value / step) * (1 + 1e-12)) * step, dimension, 4);
+  return writeValue(Math.floor((value / step) * (1 + 1e-12)) * step, dimension, digits);
 }
 
 /** A wavelength in nanometres as far as people use them. */
