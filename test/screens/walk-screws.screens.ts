@@ -49,11 +49,13 @@ async function screwsOf(page: Page) {
   return { asked, other };
 }
 
-test('a wrong screw of a practice bench is named at once, and the asked one is marked and first', async ({
+test('a wrong screw of a practice bench is named at once on every page, and the asked one is marked and first', async ({
   opened: page,
   station,
+  context,
 }) => {
   await practise(page, station.address);
+  const laptop = await beside(context, station.address);
   await handDoes(page, 3);
   const { asked, other } = await screwsOf(page);
   const first = page.locator('.knob').first();
@@ -65,6 +67,10 @@ test('a wrong screw of a practice bench is named at once, and the asked one is m
   const said = page.locator('.sign');
   await expect(said).toHaveText(`You turned ${other}; asked is ${asked}.`);
   await expect(page.locator('.mend')).toHaveText(/^Turn it back by as much/u);
+  await expect(laptop.locator('.sign')).toHaveText(`You turned ${other}; asked is ${asked}.`);
+  // and on one that is opened anew
+  await laptop.reload();
+  await expect(laptop.locator('.sign')).toHaveText(`You turned ${other}; asked is ${asked}.`);
   await expect(page.locator('.walk-top').getByRole('alert')).toHaveCount(0);
   await expect(page.locator('.take')).toBeDisabled();
   if (process.env.LOOK !== undefined)
@@ -91,6 +97,7 @@ test('a wrong screw of a practice bench is named at once, and the asked one is m
   await expect(said).toHaveText(/^You turned/u);
   await page.getByRole('button', { name: `${other}, −1/64 turn` }).click();
   await expect(said).not.toHaveText(/^You turned/u);
+  await expect(laptop.locator('.sign')).not.toHaveText(/^You turned/u);
 });
 
 test('what is not ready is taken by a second press that says what it takes, and never by a double tap', async ({

@@ -3,6 +3,7 @@ import { instrumentMessages } from './instruments.ts';
 import { keptLaunch } from './launches.ts';
 import { keptPart } from './parts.ts';
 import { keptSettings } from './settings.ts';
+import { turnedMessage } from './walk.ts';
 import { idText, sequenceNumber } from './written.ts';
 import { z } from './zod.ts';
 
@@ -40,10 +41,14 @@ export const liveMessage = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('entry'), ...change, entry: keptEntry }),
   z.strictObject({ type: z.literal('settings'), ...change, settings: keptSettings }),
   ...instrumentMessages,
+  turnedMessage,
   /** Nothing new. */
   z.strictObject({ type: z.literal('beat'), sequence: sequenceNumber }),
 ]);
 export type LiveMessage = z.infer<typeof liveMessage>;
 
-/** What is told of instruments. */
-export type InstrumentMessage = Extract<LiveMessage, { type: 'instrument' | 'instrument gone' | 'readings' }>;
+/** What is told as it happens and held nowhere but at the station: of instruments, and of a practice bench's screws. */
+export type PassingMessage = Extract<
+  LiveMessage,
+  { type: 'instrument' | 'instrument gone' | 'readings' | 'turned' }
+>;

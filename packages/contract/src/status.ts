@@ -2,7 +2,7 @@ import { idText, sequenceNumber } from './written.ts';
 import { z } from './zod.ts';
 
 /** Version of what station and screens say to each other; a page of another version reloads itself. */
-export const contractVersion = 3;
+export const contractVersion = 4;
 
 /** What the station says of itself. */
 export const statusAnswer = z.strictObject({

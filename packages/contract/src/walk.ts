@@ -1,5 +1,6 @@
 import {
   type Screw,
+  type TurnedScrew,
   type WalkAct,
   type WalkAnswer,
   type WalkReads,
@@ -83,6 +84,16 @@ const walkTruth: z.ZodMiniType<WalkTruth> = z.strictObject({
   offsets: z.array(z.strictObject({ screw, turns: z.number() })),
 });
 
+const turnedScrew: z.ZodMiniType<TurnedScrew> = z.strictObject({ screw, turns: z.number() });
+
+/** Told to every page when a screw of a practice bench was turned: which one was last, in the step behind `after` acts. */
+export const turnedMessage = z.strictObject({
+  type: z.literal('turned'),
+  walk: idText,
+  after: z.int().check(z.gte(0)),
+  turned: turnedScrew,
+});
+
 /** The newest walk of a launch. */
 export const walkStands = z.strictObject({
   walk: z.nullable(keptWalk),
@@ -91,6 +102,8 @@ export const walkStands = z.strictObject({
     z.strictObject({
       /** Whether something stands before its beam. */
       isBlocked: z.boolean(),
+      /** The screw that was turned last in this step; null: none was, or the station was started since. */
+      turned: z.nullable(turnedScrew),
       /** Null until the walk has its verdict. */
       truth: z.nullable(walkTruth),
     }),

@@ -6,8 +6,10 @@ import {
   practise,
   readLaunch,
   type Screw,
+  type TurnedScrew,
+  withTurned,
 } from '@coreward/bench';
-import type { KeptWalk, WalkStands } from '@coreward/contract';
+import type { KeptWalk, LiveMessage, WalkStands } from '@coreward/contract';
 import type { BenchBook } from './bench-book/bench-book.ts';
 import { launchOfWalk, newestWalk, noLaunch, walkKind } from './bench-book/kept-walk.ts';
 
@@ -18,6 +20,8 @@ interface Standing {
   readonly look: () => number;
   /** Whether something was left before its beam. */
   isBlocked: boolean;
+  /** The screw that was turned last, in the step behind so many acts of the walk. */
+  turned: { readonly after: number; readonly turned: TurnedScrew } | null;
   /** What every act so far came to, by the name it was sent under. */
   readonly done: Map<string, Practised>;
 }
@@ -34,14 +38,17 @@ const leftAlone = 900_000;
 /** The simulated benches that are being walked. The book keeps what was done at them; doing it again brings them back. */
 export class PracticeBenches {
   readonly #book: BenchBook;
+  readonly #tell: (message: LiveMessage) => void;
   readonly #standing = new Map<string, Standing>();
   /** The newest walk of each launch that is being watched, as long as nothing was entered of it. */
   readonly #newest = new Map<string, KeptWalk | null>();
   /** When something was last done at the bench of a launch, ms. */
   readonly #doneAt = new Map<string, number>();
 
-  constructor(book: BenchBook) {
+  /** @param tell tells every page what happens at a bench and is no change of the book */
+  constructor(book: BenchBook, tell: (message: LiveMessage) => void) {
     this.#book = book;
+    this.#tell = tell;
     book.onChange((change) => {
       if (change.subject !== 'entry' || change.entry.kind !== walkKind || change.entry.launch === null)
         return;
@@ -56,10 +63,11 @@ export class PracticeBenches {
 
   /** How the bench of a walk stands. @param isTold whether its truth may be told, too */
   standing(walk: KeptWalk, isTold: boolean): NonNullable<WalkStands['practice']> {
-    const { bench, isBlocked } = this.#standingOf(walk);
+    const { bench, isBlocked, turned } = this.#standingOf(walk);
     const offsets = screws.map((screw) => ({ screw, turns: bench.trueOffset(screw) }));
     return {
       isBlocked,
+      turned: turned?.after === walk.acts.length ? turned.turned : null,
       truth: isTold ? { share: bench.trueShare(), focus: bench.trueFocus(), offsets } : null,
     };
   }
@@ -71,6 +79,7 @@ export class PracticeBenches {
     if (before !== undefined) return before;
     this.#book.addPracticeAct(walk.id, { write, act: JSON.stringify(act) });
     this.#touch(walk.launch);
+    if (act.do === 'turn' && act.turns !== 0) this.#turned(standing, walk, act);
     return does(standing, write, act);
   }
 
@@ -95,6 +104,14 @@ export class PracticeBenches {
     };
   }
 
+  #turned(standing: Standing, walk: KeptWalk, { screw, turns }: Extract<PracticeAct, { do: 'turn' }>): void {
+    const after = walk.acts.length;
+    const before = standing.turned?.after === after ? standing.turned.turned : null;
+    const turned = withTurned(before, screw, turns);
+    standing.turned = { after, turned };
+    this.#tell({ type: 'turned', walk: walk.id, after, turned });
+  }
+
   #touch(launch: string): void {
     this.#doneAt.set(launch, this.#book.world.now().getTime());
   }
@@ -117,6 +134,7 @@ export class PracticeBenches {
       bench,
       look: bench.watcher(this.newSeed()),
       isBlocked: false,
+      turned: null,
       done: new Map(),
     };
     for (const { write, act } of this.#book.practiceActs(id)) does(standing, write, JSON.parse(act));

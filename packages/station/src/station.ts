@@ -106,7 +106,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
     const network: Door | null = beyond === null ? null : { kind: 'network', port: beyond.port };
     const pairing = new Pairing(world);
     const live = new LiveChannel(book, options.beat);
-    const benches = new PracticeBenches(book);
+    const benches = new PracticeBenches(book, (message) => live.tell(message));
     const instruments = new Instruments(
       book,
       (launch, seed) => benches.watch(launch, seed),

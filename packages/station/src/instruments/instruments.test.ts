@@ -29,7 +29,7 @@ const onBench = (work: (bench: Bench) => Promise<void>) =>
     const begin = () => {
       const book = new BenchBook(folder, world);
       const tell = (message: LiveMessage) => told.push(message);
-      const benches = new PracticeBenches(book);
+      const benches = new PracticeBenches(book, () => undefined);
       const watch = (launch: string, seed: number) => benches.watch(launch, seed);
       return { book, instruments: new Instruments(book, watch, tell, (error) => faults.push(error)) };
     };

@@ -53,10 +53,10 @@ test('a practice bench says whether its beam is blocked, and its truth only with
   withStation(async ({ station }) => {
     const page = await openPage(station);
     const { launch, answer, walk } = await begun(page, { procedure: 'ridge' });
-    expect(answer.json.practice).toEqual({ isBlocked: false, truth: null });
+    expect(answer.json.practice).toEqual({ isBlocked: false, turned: null, truth: null });
     await post(page, `/api/walks/${walk.id}/beam`, { write: newId(ids), blocked: true });
     const blocked = (await page.ask(`/api/launches/${launch}/walk`)).json;
-    expect(blocked.practice).toEqual({ isBlocked: true, truth: null });
+    expect(blocked.practice).toEqual({ isBlocked: true, turned: null, truth: null });
     let stands = walkStands.parse(blocked);
     for (let after = 0; after < 200 && stands.practice?.truth === null; after += 1) {
       const handed = await post(page, `/api/walks/${walk.id}/hand`, { write: newId(ids), after });
@@ -125,6 +125,22 @@ test('every page hears of an answer, and sees by the live meter that a screw was
     await post(page, `/api/walks/${walk.id}/acts`, { write: newId(ids), after: 0, act: did(0.01) });
     expect(await nextOf(live, 'entry')).toMatchObject({ entry: { kind: 'walk', launch: walk.launch } });
     live.socket.close();
+  }));
+
+test('the screw that was turned last in a step is told to every page, and no more of it in the next', () =>
+  withStation(async ({ station }) => {
+    const page = await openPage(station);
+    const { launch, walk } = await begun(page);
+    const stands = async () => walkStands.parse((await page.ask(`/api/launches/${launch}/walk`)).json);
+    const turn = (turns: number) =>
+      post(page, `/api/walks/${walk.id}/turns`, { write: newId(ids), screw, turns });
+    await turn(0); // looks at the meter only
+    expect((await stands()).practice?.turned).toBeNull();
+    await turn(1 / 16);
+    await turn(1 / 64);
+    expect((await stands()).practice?.turned).toEqual({ screw, turns: 5 / 64 });
+    await post(page, `/api/walks/${walk.id}/hand`, { write: newId(ids), after: 0 });
+    expect((await stands()).practice?.turned).toBeNull();
   }));
 
 test('looking at a practice bench changes nothing of what is done there afterwards', () =>

@@ -1,8 +1,8 @@
 import {
   type InstrumentAnswer,
   type InstrumentDescription,
-  type InstrumentMessage,
   type InstrumentsAnswer,
+  type PassingMessage,
   routes,
   type WriteInstrument,
 } from '@coreward/contract';
@@ -31,7 +31,7 @@ export interface InstrumentsHeld {
 
 /** Holds the list of instruments in step with the station, through the live channel. */
 export function useInstruments(): InstrumentsHeld {
-  const { world, hearInstruments } = useKeeping();
+  const { world, hearPassing } = useKeeping();
   const { loaded, connection } = useKept();
   const [held, setHeld] = useState<readonly InstrumentDescription[] | 'failed' | null>(null);
 
@@ -39,7 +39,7 @@ export function useInstruments(): InstrumentsHeld {
     // asked anew whenever the station is back: what it told meanwhile was not heard
     if (!loaded || connection !== 'joined') return;
     let left = false;
-    let news: InstrumentMessage[] = [];
+    let news: PassingMessage[] = [];
     let cancel = (): void => {};
     let isShowing = false;
     let isAsked = false;
@@ -49,7 +49,7 @@ export function useInstruments(): InstrumentsHeld {
       news = [];
       setHeld((before) => (Array.isArray(before) ? told.reduce(withMessage, before) : before));
     };
-    const stop = hearInstruments((message) => {
+    const stop = hearPassing((message) => {
       news.push(message);
       if (isShowing || !isAsked) return;
       isShowing = true;
@@ -71,7 +71,7 @@ export function useInstruments(): InstrumentsHeld {
       cancel();
       stop();
     };
-  }, [world, hearInstruments, loaded, connection]);
+  }, [world, hearPassing, loaded, connection]);
 
   const acts = useMemo(
     () => ({
@@ -94,7 +94,7 @@ const none: readonly InstrumentDescription[] = [];
 
 function withMessage(
   held: readonly InstrumentDescription[],
-  message: InstrumentMessage,
+  message: PassingMessage,
 ): readonly InstrumentDescription[] {
   switch (message.type) {
     case 'instrument': {
@@ -109,6 +109,9 @@ function withMessage(
           ? { ...one, lastReading: message.readings.at(-1) ?? one.lastReading }
           : one,
       );
+    // of a screw no instrument is concerned
+    case 'turned':
+      return held;
   }
 }
 

@@ -47,7 +47,7 @@ interface Held {
  * @param id null: none is chosen yet, and nothing is asked
  */
 export function useReadings(id: string | null, length = 60_000): ReadingsHeld {
-  const { world, hearInstruments } = useKeeping();
+  const { world, hearPassing } = useKeeping();
   const { loaded, connection } = useKept();
   const [held, setHeld] = useState<Held | null>(null);
   const [failed, setFailed] = useState<string | null>(null);
@@ -66,7 +66,7 @@ export function useReadings(id: string | null, length = 60_000): ReadingsHeld {
       if (found.length > 0) known = null;
       return found;
     };
-    const stop = hearInstruments((message) => {
+    const stop = hearPassing((message) => {
       if (message.type === 'readings' && message.instrument === id) {
         if (early !== null) {
           early.push(...message.readings);
@@ -102,7 +102,7 @@ export function useReadings(id: string | null, length = 60_000): ReadingsHeld {
       left = true;
       stop();
     };
-  }, [world, hearInstruments, id, length, isJoined]);
+  }, [world, hearPassing, id, length, isJoined]);
 
   const post = useCallback<ReadingsHeld['post']>(
     async (readings, write = world.newId()) => {

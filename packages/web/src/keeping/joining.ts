@@ -1,11 +1,11 @@
 import {
   beatInterval,
   contractVersion,
-  type InstrumentMessage,
   type LiveMessage,
   liveClosed,
   liveMessage,
   livePath,
+  type PassingMessage,
   routes,
 } from '@coreward/contract';
 import { keeperTexts } from '../texts/keeping.ts';
@@ -37,7 +37,7 @@ export function createJoining(
   world: World,
   store: Store,
   sender: () => Sender,
-  read: (message: InstrumentMessage) => void,
+  read: (message: PassingMessage) => void,
 ): Joining {
   let socket: SocketLike | null = null;
   let tries = 0;

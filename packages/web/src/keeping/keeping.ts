@@ -1,4 +1,4 @@
-import { type InstrumentMessage, type PartKind, routes, type Settings } from '@coreward/contract';
+import { type PartKind, type PassingMessage, routes, type Settings } from '@coreward/contract';
 import { type Body, type Change, type Content, keyOf, sameContent, type Thing, undone } from './change.ts';
 import { ask } from './client.ts';
 import { withLaunch } from './hearing.ts';
@@ -15,7 +15,7 @@ export interface Keeping {
   readonly get: () => KeepingState;
   readonly subscribe: (listener: () => void) => () => void;
   /** Hears what the live channel tells of instruments, until the answer is called. */
-  readonly hearInstruments: (listener: (message: InstrumentMessage) => void) => () => void;
+  readonly hearPassing: (listener: (message: PassingMessage) => void) => () => void;
   /** Begins to follow the station. */
   readonly join: () => void;
   readonly leave: () => void;
@@ -44,7 +44,7 @@ const historyKey = 'coreward.history';
 
 export function createKeeping(world: World): Keeping {
   const store = createStore();
-  const listeners = new Set<(message: InstrumentMessage) => void>();
+  const listeners = new Set<(message: PassingMessage) => void>();
   const joining = createJoining(
     world,
     store,
@@ -116,7 +116,7 @@ export function createKeeping(world: World): Keeping {
     world,
     get: store.get,
     subscribe: store.subscribe,
-    hearInstruments: (listener) => {
+    hearPassing: (listener) => {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },

@@ -9,6 +9,7 @@ import {
   sessionOf,
   stepSentence,
   turnContext,
+  turnedOf,
   walkNow,
   walkPlan,
   withinRange,
@@ -30,7 +31,6 @@ import { useGoingOn } from './use-going-on.ts';
 import { usePause } from './use-pause.ts';
 import { useTone } from './use-tone.ts';
 import { turnReach, useTurn } from './use-turn.ts';
-import { useTurned } from './use-turned.ts';
 import type { WalkHeld } from './use-walk.ts';
 import { WalkBeside } from './walk-beside.tsx';
 import { WalkControls } from './walk-controls.tsx';
@@ -63,7 +63,7 @@ export function RunningWalk({
   const { instrument } = readings;
   const noise = instrument?.noise ?? null;
   const key = `${walk.id} ${walk.acts.length}`;
-  const [turned, note] = useTurned(key);
+  const turned = turnedOf(held.practice?.turned ?? null);
   const context = now === null ? null : turnContext(now, session, noise, turned);
   const since = Date.parse(walk.times.at(-1) ?? walk.begun);
   // single readings that are typed never come to rest: the step asks for one instead of listening
@@ -134,10 +134,7 @@ export function RunningWalk({
             asked={asked}
             turned={ask === null ? null : turned}
             isBlocked={held.practice?.isBlocked === true}
-            onTurn={(screw, turns) => {
-              note(screw, turns);
-              held.turn(screw, turns);
-            }}
+            onTurn={held.turn}
             onBlock={held.block}
           />
         )}

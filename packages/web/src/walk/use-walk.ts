@@ -30,9 +30,18 @@ export interface WalkHeld {
 const stateOf = (walk: KeptWalk | null): string | null =>
   walk === null ? null : `${walk.id} ${walk.acts.length}`;
 
+function withPractice(
+  stands: WalkHeld['stands'],
+  news: Partial<NonNullable<WalkStands['practice']>>,
+): WalkHeld['stands'] {
+  return stands === null || stands === 'failed' || stands.practice === null
+    ? stands
+    : { ...stands, practice: { ...stands.practice, ...news } };
+}
+
 /** Follows the walk of a launch: fetched anew with every change there is, so that all pages are in step. */
 export function useWalk(launch: string): WalkHeld {
-  const { world } = useKeeping();
+  const { world, hearPassing } = useKeeping();
   const { sequence, loaded, connection } = useKept();
   const [stands, setStands] = useState<WalkHeld['stands']>(null);
   const [said, setSaid] = useState<string | null>(null);
@@ -59,6 +68,15 @@ export function useWalk(launch: string): WalkHeld {
   }, [world, launch, sequence, loaded, connection]);
 
   const walk = stands === null || stands === 'failed' ? null : stands.walk;
+  const going = walk?.id ?? null;
+  const asked = walk?.acts.length ?? 0;
+  useEffect(() => {
+    if (going === null) return;
+    return hearPassing((message) => {
+      if (message.type !== 'turned' || message.walk !== going || message.after !== asked) return;
+      setStands((before) => withPractice(before, { turned: message.turned }));
+    });
+  }, [hearPassing, going, asked]);
   const send = useCallback(
     async (key: string, sending: (write: string) => Promise<WalkStands>, quietly = false): Promise<void> => {
       const write = unanswered.current?.key === key ? unanswered.current.write : world.newId();
@@ -148,11 +166,7 @@ export function useWalk(launch: string): WalkHeld {
       practise((id, write) => ask(world, routes.turnScrew, { id }, { write, screw, turns })),
     block: (isBlocked) => {
       if (walk === null) return;
-      setStands((before) =>
-        before === null || before === 'failed' || before.practice === null
-          ? before
-          : { ...before, practice: { ...before.practice, isBlocked } },
-      );
+      setStands((before) => withPractice(before, { isBlocked }));
       practise((id, write) => ask(world, routes.blockBeam, { id }, { write, blocked: isBlocked }));
     },
   };
