@@ -2,7 +2,7 @@ import { Refusal, type RefusalParts } from '../refusal.ts';
 import { dimensionFacts } from '../units/dimension.ts';
 import { readQuantity } from '../units/read-quantity.ts';
 import type { ColumnSpec, Gauge, Readings, Setting, SettingSpec } from './gauge.ts';
-import { conversionFor, type Heading, tidy } from './heading.ts';
+import { conversionFor, convertedUnit, type Heading, tidy } from './heading.ts';
 import { setTo } from './setting-words.ts';
 
 /** A column as it was given, not yet in SI. */
@@ -29,6 +29,8 @@ export interface RawReadings {
 /** The readings by the gauge's own names and in SI, and what was given that it has no use for. */
 export interface Assigned {
   readonly readings: Readings;
+  /** The SI unit of what the detector reads, as far as its column says. */
+  readonly detectorUnit: string;
   readonly unused: readonly string[];
 }
 
@@ -43,6 +45,7 @@ export function assign(gauge: Gauge, raw: RawReadings): Assigned {
   const refusals: RefusalParts[] = [];
   const columns: Record<string, readonly number[]> = {};
   const taken = new Set<RawColumn>();
+  let detectorUnit = '';
   for (const spec of gauge.columns) {
     const found = columnFor(spec, raw, gauge, taken);
     if (found === null) {
@@ -53,6 +56,7 @@ export function assign(gauge: Gauge, raw: RawReadings): Assigned {
     const convert = conversionFor(found.heading.unit, spec.dimension);
     if (convert === null) refusals.push(wrongUnit(spec, found.heading, raw.where));
     else columns[spec.name] = found.values.map(convert);
+    if (spec.dimension === 'reading') detectorUnit = convertedUnit(found.heading.unit);
   }
   const settings: Record<string, Setting> = {};
   const words: Record<string, string> = {};
@@ -74,7 +78,7 @@ export function assign(gauge: Gauge, raw: RawReadings): Assigned {
     ...raw.columns.filter((column) => !taken.has(column)).map(({ heading }) => heading.name),
     ...raw.settings.filter(({ name }) => !settled.has(name)).map(({ name }) => name),
   ];
-  return { readings: { columns, settings, words, picture: null }, unused };
+  return { readings: { columns, settings, words, picture: null }, detectorUnit, unused };
 }
 
 function columnFor(

@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
 import { drawCurve, thinned } from './curve-drawing.ts';
+import { gaugeNamed } from './gauge-table.ts';
+import { measured } from './measured.ts';
 
 const paper = { width: 640, height: 360, below: 90, margin: { left: 60, right: 12, top: 10, foot: 40 } };
 const line = (count: number) => {
@@ -59,4 +61,29 @@ test('readings that are all the same are drawn, and so is a single one', () => {
   for (const { y } of drawCurve(flat, paper).readings) expect(Number.isFinite(y)).toBe(true);
   const one = { ...line(3), x: [1], readings: [1], fit: [1] };
   expect(Number.isFinite(drawCurve(one, paper).readings[0]!.x)).toBe(true);
+});
+
+test.each([
+  ['power (mW)', 'reading (mW)', 1],
+  // a hundredth of the figures above: people write it in the smaller unit
+  ['power (mW)', 'reading (µW)', 0.01],
+  ['voltage (V)', 'reading (mV)', 0.1],
+  ['current (µA)', 'reading (µA)', 1],
+  ['signal (counts)', 'reading (counts)', 1],
+  ['signal', 'reading', 1],
+])('a detector read as %s is drawn as %s', (heading, label, factor) => {
+  const powers = [0.003, 0.012, 0.065, 0.29, 0.86, 1.71, 2.55, 3.12, 3.36, 3.41, 3.42];
+  const rows = powers.map((power, i) => `${5 + 0.2 * i},${power * factor}`).join('\n');
+  const gauge = gaugeNamed('knife-edge')!;
+  const found = measured(gauge, { settings: {}, text: `position (mm),${heading}\n${rows}\n` }, null, 'scan');
+  const drawn = found.kind === 'measured' ? drawCurve(found.curves[0]!, paper) : null;
+  expect(drawn?.up).toBe(label);
+  expect(drawn?.residualReach).toContain(label === 'reading' ? '' : label.slice(9, -1).replace('counts', ''));
+});
+
+test('decibels became shares, which have no unit', () => {
+  const rows = [-40, -25, -18, -11, -6, -3, -1.3, -0.4, -0.1, 0, 0].map((one, i) => `${5 + 0.2 * i},${one}`);
+  const text = `position (mm),power (dB)\n${rows.join('\n')}\n`;
+  const found = measured(gaugeNamed('knife-edge')!, { settings: {}, text }, null, 'scan');
+  expect(found.kind === 'measured' ? found.curves[0]?.up : null).toBe('reading');
 });

@@ -1,7 +1,7 @@
 import { toNumber } from '../units/decimal.ts';
-import type { Dimension } from '../units/dimension.ts';
 import { unitFor } from '../units/writing-units.ts';
 import type { GaugeCurve } from './gauge.ts';
+import { drawnUnits } from './heading.ts';
 
 /** The paper a curve is drawn on, any unit: the readings above, what the fit leaves over below. */
 export interface CurvePaper {
@@ -158,20 +158,13 @@ interface Axis {
   readonly difference: (value: number) => string;
 }
 
-const dimensionsOf: Readonly<Record<string, Dimension>> = {
-  m: 'length',
-  rad: 'angle',
-  s: 'time',
-  K: 'temperature',
-};
-
 /** An axis over these SI values, in the unit people use at that size. */
 function axisOf(label: string, values: readonly number[]): Axis {
   const [low, high] = rangeOf(values);
   const room = high > low ? 0.04 * (high - low) : Math.abs(high) || 1;
   const [from, to] = [low - room, high + room];
   const [, name = label, unit = ''] = /^(.*) \((\w+)\)$/u.exec(label) ?? [];
-  const dimension = dimensionsOf[unit];
+  const dimension = drawnUnits[unit];
   const writing =
     dimension === undefined ? null : unitFor(Math.max(Math.abs(low), Math.abs(high)), dimension);
   const factor = writing === null ? 1 : toNumber(writing.factor);

@@ -51,6 +51,8 @@ export interface GaugeCurve {
   readonly title: string;
   readonly across: string;
   readonly up: string;
+  /** The readings are the detector's own: in whose unit they are only their column says. */
+  readonly ofDetector?: true;
   readonly x: readonly number[];
   readonly readings: readonly number[];
   /** At the readings. */

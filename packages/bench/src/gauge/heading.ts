@@ -1,5 +1,5 @@
 import { toNumber } from '../units/decimal.ts';
-import { dimensionFacts } from '../units/dimension.ts';
+import { type Dimension, dimensionFacts } from '../units/dimension.ts';
 import { readUnit } from '../units/unit-text.ts';
 import type { ColumnSpec } from './gauge.ts';
 
@@ -56,4 +56,27 @@ export function conversionFor(unit: string, dimension: ColumnSpec['dimension']):
   if (!read.known || !dimensionFacts[dimension].kinds.includes(read.kind)) return null;
   const factor = toNumber(read.factor);
   return (value) => value * factor;
+}
+
+/** SI units that figures are drawn in, and what they measure. */
+export const drawnUnits: Readonly<Partial<Record<string, Dimension>>> = {
+  m: 'length',
+  rad: 'angle',
+  s: 'time',
+  K: 'temperature',
+  W: 'power',
+  A: 'current',
+  V: 'voltage',
+};
+
+/**
+ * The unit of a reading once it is converted: `V` for one in mV. Empty for decibels, which became shares, and where
+ * none was written; one that is not known, such as counts, stays as it was.
+ */
+export function convertedUnit(unit: string): string {
+  if (isDecibel(unit) || unit === '') return '';
+  const read = readUnit(unit);
+  if (!read.known) return unit;
+  const measures = (dimension: Dimension): boolean => dimensionFacts[dimension].kinds.includes(read.kind);
+  return Object.entries(drawnUnits).find(([, dimension]) => dimension && measures(dimension))?.[0] ?? '';
 }

@@ -47,13 +47,16 @@ export function measured(
       text.trim() === '' && (picture !== null || gauge.columns.every(({ needed }) => !needed))
         ? { where: file, columns: [], settings: [] }
         : readReadings(text, file);
-    const { readings, unused } = assign(gauge, { ...raw, settings: [...typed, ...raw.settings] });
+    const { readings, detectorUnit, unused } = assign(gauge, {
+      ...raw,
+      settings: [...typed, ...raw.settings],
+    });
     const result = gauge.measure({ ...readings, picture, reversePicture });
     return {
       kind: 'measured',
       answers: result.answers.map(answerWords),
       remarks: result.remarks,
-      curves: result.curves.map(thinned),
+      curves: result.curves.map((curve) => thinned(withUnit(curve, detectorUnit))),
       entries: drawerEntries(gauge, result, readings.settings),
       unused,
       readings: Math.max(0, ...Object.values(readings.columns).map(({ length }) => length)),
@@ -68,3 +71,6 @@ export function measured(
     throw error;
   }
 }
+
+const withUnit = (curve: GaugeCurve, unit: string): GaugeCurve =>
+  curve.ofDetector && unit !== '' ? { ...curve, up: `${curve.up} (${unit})` } : curve;

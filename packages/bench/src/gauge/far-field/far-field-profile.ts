@@ -85,6 +85,7 @@ function measureProfile(readings: Readings): GaugeResult {
               title: 'far field',
               across: 'sin θ',
               up: 'intensity',
+              ofDetector: true,
               x: fit.x,
               readings: fit.readings,
               fit: fit.curve,

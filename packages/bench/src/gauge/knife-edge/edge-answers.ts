@@ -134,6 +134,7 @@ export function edgeCurve(
     title: 'power past the edge',
     across: 'position of the edge (m)',
     up: 'reading',
+    ofDetector: true,
     x: positions,
     readings,
     fit: fit.curve,
