@@ -25,10 +25,16 @@ const apart = 33;
 /** Moments are held for so long, ms, and at least so many of them. */
 const [memory, fewest] = [2_000, 40] as const;
 
-/** With one more reading. A gap empties it: what was before it says nothing of now. A reading at the upper end is no reading. */
-export function withHeard(window: ReadingWindow, { t, value, saturated }: Reading): ReadingWindow {
+/**
+ * With one more reading. A gap empties it, and a clock that was set back: what was before it says nothing of now. A reading at
+ * the upper end is no reading.
+ */
+export function withHeard(heard: ReadingWindow, { t, value, saturated }: Reading): ReadingWindow {
   if (value === null) return emptyWindow;
-  if (saturated) return window;
+  if (saturated) return heard;
+  const newest = heard.moments.at(-1);
+  // readings of one page may come a little out of turn, never by so much
+  const window = newest !== undefined && newest.t - t > memory ? emptyWindow : heard;
   const early = [...window.early, value];
   const last = window.moments.at(-1);
   if (last !== undefined && t - last.t < apart) return { ...window, early };

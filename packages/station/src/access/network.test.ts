@@ -130,6 +130,15 @@ test('a code works for five minutes', () =>
     expect((await machine(station).pair(fresh)).status).toBe(200);
   }));
 
+test('a clock that is set back does not make a code last longer', () =>
+  withLan(async ({ station, world }) => {
+    const { code = '' } = station.lan?.openPairing() ?? {};
+    world.wait(-60_000);
+    expect((await machine(station).pair(code)).status).toBe(403);
+    const { code: fresh = '' } = station.lan?.openPairing() ?? {};
+    expect((await machine(station).pair(fresh)).status).toBe(200);
+  }));
+
 test('five wrong tries burn a code', () =>
   withLan(async ({ station }) => {
     const { code = '' } = station.lan?.openPairing() ?? {};

@@ -11,6 +11,7 @@ export const mostTries = 5;
 const letters = '23456789ABCDEFGHJKLMNPQRSTUVWXYZ';
 const codeLength = 8;
 
+/** A code, and until when it works. */
 export interface PairingCode {
   readonly code: string;
   readonly expires: Date;
@@ -19,7 +20,7 @@ export interface PairingCode {
 /** The one pairing code that is out, if any. It is kept in memory alone and ends with the station. */
 export class Pairing {
   readonly #world: World;
-  #out: (PairingCode & { readonly tries: number }) | null = null;
+  #out: (PairingCode & { readonly opened: Date; readonly tries: number }) | null = null;
 
   constructor(world: World) {
     this.#world = world;
@@ -31,7 +32,8 @@ export class Pairing {
     const code = [...this.#world.randomBytes(codeLength)]
       .map((byte) => letters[byte % letters.length])
       .join('');
-    this.#out = { code, expires: new Date(this.#world.now().getTime() + codeLife), tries: 0 };
+    const opened = this.#world.now();
+    this.#out = { code, opened, expires: new Date(opened.getTime() + codeLife), tries: 0 };
     return this.#out;
   }
 
@@ -39,7 +41,9 @@ export class Pairing {
   use(code: string): boolean {
     const out = this.#out;
     if (out === null) return false;
-    if (this.#world.now() >= out.expires) {
+    const now = this.#world.now();
+    // a clock that was set back cannot tell how old the code is
+    if (now >= out.expires || now < out.opened) {
       this.#out = null;
       return false;
     }

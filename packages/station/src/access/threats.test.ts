@@ -7,6 +7,7 @@ import { routes } from '@coreward/contract';
 import { expect, test } from 'vitest';
 import { ask, listenTo, openPage, type Page, withStation } from '../fake-page.ts';
 import { fakeWorld, inFolder } from '../fake-world.ts';
+import { mostBytes } from '../serve/read-body.ts';
 import { newId } from '../world.ts';
 import { networkAddresses } from './door.ts';
 
@@ -232,13 +233,13 @@ test('too much at once is not taken, and is not waited for', () =>
       expect((await page.ask(path, { method: 'PUT', body: long })).status).toBe(400);
       const json = { 'content-type': 'application/json' };
       const said = await page
-        .ask(path, { method: 'PUT', raw: Buffer.alloc(2_100_000, 0x20), headers: json })
+        .ask(path, { method: 'PUT', raw: Buffer.alloc(mostBytes + 1, 0x20), headers: json })
         .catch(() => null);
       if (said !== null) expect(said.status).toBe(413); // or the connection is cut before the end
       const unsaid = await page
         .ask(path, {
           method: 'PUT',
-          raw: Buffer.alloc(3_000_000, 0x20),
+          raw: Buffer.alloc(mostBytes + 1_000_000, 0x20),
           headers: { ...json, 'transfer-encoding': 'chunked' },
         })
         .catch(() => null);

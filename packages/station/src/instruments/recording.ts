@@ -130,7 +130,9 @@ export class Recording {
     const { last } = this.#figures;
     if (this.#instrument === null || !isSteady(this.setup) || last === null || last.value === null) return;
     const patience = Math.max(silentAfter, 10_000 / (rateOf(this.#figures) ?? 10));
-    if (this.#now().getTime() - last.t < patience) return;
+    const silent = this.#now().getTime() - last.t;
+    // a clock that was set back cannot tell for how long: that is a gap, too
+    if (silent < patience && silent > -silentAfter) return;
     const parts = {
       where: this.kept.name,
       what: 'no reading has come for a while',

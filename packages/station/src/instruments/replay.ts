@@ -17,10 +17,15 @@ export function replay({ log, unit, speed }: Setup, ear: Ear, now: () => Date): 
   return {
     start() {
       const readings = readLog(log, unit);
-      const begun = now().getTime();
+      let time = now().getTime();
+      let begun = time;
       let next = 0;
       timer = setInterval(() => {
-        const elapsed = now().getTime() - begun;
+        const before = time;
+        time = now().getTime();
+        // a clock that was set back takes the beginning along: the log goes on
+        if (time < before) begun -= before - time;
+        const elapsed = time - begun;
         for (let due = readings[next]; due !== undefined; due = readings[next]) {
           const at = (due.after * 1000) / speed;
           if (at > elapsed) return;

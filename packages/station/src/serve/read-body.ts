@@ -1,7 +1,11 @@
+import { mostDocumentCharacters, mostLogCharacters } from '@coreward/contract';
 import { Declined } from '../declined.ts';
 
-/** Bytes that may be sent at once: a document of the greatest length, all of it in escapes of JSON, and some more. */
-export const mostBytes = 2 * 1024 * 1024;
+/**
+ * Bytes that may be sent at once: a document of the greatest length, all of it in escapes of JSON, or a log whose every
+ * character takes two, as the ends of its lines and a `µ` do; and some more.
+ */
+export const mostBytes = Math.max(6 * mostDocumentCharacters, 2 * mostLogCharacters) + 64 * 1024;
 
 /**
  * The JSON that was sent.
