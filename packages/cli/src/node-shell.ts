@@ -1,5 +1,5 @@
 import { createReadStream } from 'node:fs';
-import { access, link, mkdir, open, stat, unlink, writeFile } from 'node:fs/promises';
+import { access, link, mkdir, open, rm, stat, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { createInterface } from 'node:readline';
 import { nodeMachine } from './node-machine.ts';
@@ -83,6 +83,7 @@ async function create(path: string, text: string): Promise<CreateOutcome> {
         ? { kind: 'no folder' }
         : { kind: 'exists' };
     if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS') return { kind: 'forbidden' };
+    if (code === 'ENOSPC' || code === 'EDQUOT') return { kind: 'full' };
     return { kind: 'failed', reason: reasonOf(error) };
   }
 }
@@ -93,15 +94,28 @@ async function create(path: string, text: string): Promise<CreateOutcome> {
  */
 async function writeWhole(path: string, text: string): Promise<void> {
   const part = `${path}.part`;
-  await writeFile(part, text);
   try {
+    await writeFile(part, text);
     await link(part, path); // unlike a rename it never replaces what has come there meanwhile
   } catch (error) {
     // some file systems of cards and networks give a file one name only
     if (!['EPERM', 'ENOSYS', 'ENOTSUP', 'EOPNOTSUPP'].includes(codeOf(error) ?? '')) throw error;
-    await writeFile(path, text, { flag: 'wx' });
+    await writeInPlace(path, text);
   } finally {
-    await unlink(part);
+    // on a full disk, too: it would take the last of the room
+    await rm(part, { force: true });
+  }
+}
+
+async function writeInPlace(path: string, text: string): Promise<void> {
+  const file = await open(path, 'wx');
+  try {
+    await file.writeFile(text);
+  } catch (error) {
+    await rm(path, { force: true }); // half a file under the name of a whole one
+    throw error;
+  } finally {
+    await file.close();
   }
 }
 

@@ -15,6 +15,7 @@ export type CreateOutcome =
   | { readonly kind: 'forbidden' }
   /** A file stands where a folder of the path should. */
   | { readonly kind: 'no folder' }
+  | { readonly kind: 'full' }
   | { readonly kind: 'failed'; readonly reason: string };
 
 /** What only a station and its bench book need of the machine. */

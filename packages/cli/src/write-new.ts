@@ -49,6 +49,12 @@ export async function writeNew(path: string, text: string, elsewhere: string, sh
         what: 'a file stands where the folder should be',
         mend: `Name another folder: \`${elsewhere}\`.`,
       });
+    case 'full':
+      throw new Refusal({
+        where: path,
+        what: 'the disk is full, and this file was not written',
+        mend: `Make room on it, or name a folder on another one: \`${elsewhere}\`.`,
+      });
     case 'failed':
       throw new Refusal({
         where: path,

@@ -28,10 +28,11 @@ export function addExport(program: Command, shell: Shell): void {
         : new Map([...archiveFiles(archive)].map(([path, text]) => [inFolder(where, path), text]));
       await mustBeFree([...files.keys()], elsewhere, shell);
       for (const [path, text] of files) await writeNew(path, text, elsewhere, shell);
-      const { documents, entries } = archive;
+      const { documents, entries, instruments = [] } = archive;
       const versions = documents.reduce((sum, document) => sum + document.versions.length, 0);
+      const readings = instruments.reduce((sum, instrument) => sum + instrument.readings.length, 0);
       shell.print(
-        `Written into ${where}: ${documents.length} documents in ${versions} versions, ${entries.length} entries.\n`,
+        `Written into ${where}: ${documents.length} documents in ${versions} versions, ${entries.length} entries, ${readings} readings.\n`,
       );
     });
 }
