@@ -58,4 +58,50 @@ describe('truths that a launch is told', () => {
     expect(told.filter(({ id }) => id === 'who-decides')).toHaveLength(1);
     expect(told.at(-1)?.id).toBe('who-decides');
   });
+
+  // index by the glass's published Sellmeier formula (the catalogue's six constants, from memory), worked in Python: 1.51501 at
+  // 635 nm and 1.51947 at 532 nm; a thin lens's focal length goes as 1/(n − 1), so 8 mm become 68.7 µm shorter; red light the
+  // other way
+  test.each([
+    ['532 nm', '635 nm', '69 µm towards the lens'],
+    ['635 nm', '532 nm', '69 µm away from the lens'],
+  ])('the end before an output lens in light of %s, set for %s, is moved %s', (wavelength, setFor, move) => {
+    const output = `output: { collimator: { focal length: { value: 8 mm, at: ${setFor} }, glass: N-BK7, focus: { set for: ${setFor} } } }\n`;
+    const { remarks } = forecast(read(`${launch({ wavelength })}${output}`), few);
+    expect(remarks.find(({ id }) => id === 'output-refocus')?.text).toContain(`move the fibre end ${move}.`);
+  });
+
+  test('what a focus thread must turn is the way over its advance', () => {
+    const text = launch({ focus: '635 nm, thread: 0.5 mm', space: '10 mm' }).replace(
+      'focal length: 5 mm, focal shift: 0',
+      'focal length: { value: 5 mm, at: 635 nm }, glass: N-BK7',
+    );
+    const told = forecast(read(text), few).remarks.find(({ id }) => id === 'refocus')?.text ?? '';
+    const [, way, turns] = /fibre tip (\d+) µm .*, (\S+) turn of/u.exec(told) ?? [];
+    // both are told in two digits
+    expect((Number(turns) * 500) / Number(way)).toBeCloseTo(1, 1);
+  });
+
+  test.each([['0.4 mm'], ['2.5 mm']])(
+    'a beam of %s is told by how much wider it would do as another lens',
+    (waist) => {
+      const { remarks } = forecast(read(launch({ waist, space: '10 mm' })), few);
+      const told = remarks.find(({ id }) => id === 'spot-size')?.text ?? '';
+      const [, lens, wider] =
+        /of about (\S+) mm instead of 5 mm .* beam (\S+) times as wide/u.exec(told) ?? [];
+      // λf/(πw) behind a lens (S. A. Self, Appl. Opt. 22, 658 (1983), from memory): only f/w counts; both in two digits
+      expect((Number(lens) / 5) * Number(wider)).toBeCloseTo(1, 1);
+    },
+  );
+
+  test('what the lens clips is to be changed where it costs, not where what is left suits as well', () => {
+    const clipped = (waist: string, aperture: string) =>
+      forecast(
+        read(launch({ waist, space: '10 mm', collimator: `, clear aperture: ${aperture}` })),
+        few,
+      ).remarks.find(({ id }) => id === 'lens-clip-cuts');
+    const costly = clipped('3 mm', '1 mm');
+    expect(costly?.text).toMatch(/better than the whole would.* Use a wider lens/u);
+    expect(costly?.kind).toBe('change');
+  });
 });

@@ -3,7 +3,14 @@ import { observingLoftLaunch } from '../example/example-texts.ts';
 import { readLaunch } from '../launch/read-launch.ts';
 import { practiceBench } from '../practice/practice-bench.ts';
 import type { Screw, Sense, WalkAxis } from '../walk/step.ts';
-import { learnedSenses, liveTurns, liveTurnWords, movingBeam, type SteerCard } from './live-card.ts';
+import {
+  learnedSenses,
+  liveTurns,
+  liveTurnWords,
+  movingBeam,
+  offsetsByCamera,
+  type SteerCard,
+} from './live-card.ts';
 import { unsteeredBench } from './practised.ts';
 import { type ScrewSenses, screwKey } from './senses.ts';
 import { steerLayout, usualCards } from './steer-layout.ts';
@@ -79,4 +86,16 @@ test('the senses that were learned last count', () => {
       remarks: [],
     }) as const;
   expect(learnedSenses([sense('left'), sense('right')]).get('M1 horizontal')).toBe(1);
+});
+
+test('the doubt of two cards is the root of the mean square of all four offsets’ (JCGM 100, 5.1.2, for a like share of each)', () => {
+  const card = (x: number, y: number) => ({
+    offset: { x: 1e-3, y: -2e-3 },
+    uncertainty: { x, y },
+    bring: { horizontal: 'left', vertical: 'up' } as const,
+    distance: 0,
+    answers: [] as never,
+  });
+  // √((3² + 4² + 0 + 0)/4) = 2.5
+  expect(offsetsByCamera(card(3e-5, 4e-5), card(0, 0)).readingError).toBeCloseTo(2.5e-5, 12);
 });

@@ -124,3 +124,27 @@ for (const { error, median, worst, half, seen } of manyBenches) {
     expect(Math.abs(share(-40) - seen)).toBeLessThan(0.02);
   });
 }
+
+test('what two misread cards and a hand leave of offset and angle goes along with each other', () => {
+  const cards = { near: 0.05, far: 0.55, readingError: 0.3e-3 };
+  const hands = [
+    { angle: 20e-6, distance: 0.4 },
+    { angle: 30e-6, distance: 0.15 },
+  ];
+  // each fault by itself: the straight line X − θz through both cards, and a kick that travels on to the focal plane (geometry)
+  const line = (onNear: number, onFar: number) => {
+    const angle = (onNear - onFar) / (cards.far - cards.near);
+    return { angle, offset: onNear + angle * cards.near };
+  };
+  const faults = [
+    line(cards.readingError, 0),
+    line(0, cards.readingError),
+    ...hands.map(({ angle, distance }) => ({ angle, offset: angle * distance })),
+  ];
+  const sum = (of: (fault: (typeof faults)[number]) => number) =>
+    faults.reduce((all, one) => all + of(one), 0);
+  const left = leftOver(cards, { offset: 0, angle: 0 }, hands);
+  expect(left.offset / sum(({ offset }) => offset ** 2)).toBeCloseTo(1, 12);
+  expect(left.angle / sum(({ angle }) => angle ** 2)).toBeCloseTo(1, 12);
+  expect(left.both / sum(({ offset, angle }) => offset * angle)).toBeCloseTo(1, 12);
+});
