@@ -101,6 +101,12 @@ export {
   modeFieldDefinitions,
   modeFieldRadius,
 } from './fibre/mode-field.ts';
+export {
+  acrylicMixing,
+  balancedAngleSquared,
+  type MixingFibre,
+  mixedAngleSquared,
+} from './fibre/mode-mixing.ts';
 export { type ModeWander, modeWander, mostWanderingModes } from './fibre/mode-wander.ts';
 export { outerRadius } from './fibre/outer-radius.ts';
 export { coreFraction } from './fibre/radial-integral.ts';

@@ -54,8 +54,26 @@ test('of rays alone light leaves no narrower than LP01', () => {
   const output = outputOf(
     '650 nm',
     '20 mm',
-    '{ material: acrylic, core diameter: 0.98 mm, cladding diameter: 1 mm, numerical aperture: 0.5 }',
+    '{ material: silica, core diameter: 0.98 mm, cladding diameter: 1 mm, numerical aperture: 0.5 }',
     'x: 0 µm',
   );
   expect(output.fullDivergence).toBeCloseTo((2 * Math.SQRT2 * 2.4048 * 650e-9) / (Math.PI * 0.98e-3), 9);
+});
+
+/**
+ * D. Gloge, Bell Syst. Tech. J. 51, 1767 (1972) (from memory): ⟨θ²⟩ in the core grows by 4D a metre, and n² as fast outside; the 4σ
+ * half angle has sin² = 2⟨θ²⟩. n of PMMA at 650 nm is 1.488 (from memory), D is the 2.5e-4 rad²/m that is taken for it.
+ */
+test('in plastic the angle grows along the fibre, in silica it stays', () => {
+  const behind = (material: string, length: string) =>
+    outputOf(
+      '650 nm',
+      '0.5 mm',
+      `{ material: ${material}, core diameter: 0.98 mm, cladding diameter: 1 mm, numerical aperture: 0.5, length: ${length} }`,
+      'x: 0 µm',
+    ).fullDivergence;
+  const sineSquared = (full: number) => Math.sin(full / 2) ** 2;
+  const grown = sineSquared(behind('acrylic', '3 m')) - sineSquared(behind('acrylic', '1 m'));
+  expect(grown / (2 * 4 * 2.5e-4 * 1.488 ** 2 * 2)).toBeCloseTo(1, 2); // n to three digits, squared
+  expect(behind('silica', '3 m')).toBe(behind('silica', '1 m'));
 });

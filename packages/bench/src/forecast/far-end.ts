@@ -1,4 +1,5 @@
 import {
+  acrylicMixing,
   beamFromFibre,
   beamRadiusAt,
   bestGaussian,
@@ -7,6 +8,7 @@ import {
   type GaussianBeam,
   guidedRays,
   type ModeSet,
+  mixedAngleSquared,
   modeFieldRadius,
   momentsOf,
   raySample,
@@ -32,8 +34,28 @@ export type LitBench = Pick<StatedBench, 'meeting' | 'taker' | 'budget'>;
 /** Below this many modes a mixture is described mode by mode. */
 const fewModes = 60;
 
-/** What leaves the bare end at the stated values. */
-export function endLight(launch: Launch, bench: LitBench): EndLight {
+/**
+ * What leaves the bare end at the stated values.
+ *
+ * @param mixing of a plastic fibre's modes, rad²/m
+ */
+export function endLight(launch: Launch, bench: LitBench, mixing: number = acrylicMixing.expected): EndLight {
+  const light = unmixedLight(launch, bench);
+  const { material, profile, length } = launch.fibre;
+  // silica keeps the angle over any bench; how a parabola of plastic mixes nobody has told
+  if (material !== 'acrylic' || profile !== 'step' || light.shape === 'mode') return light;
+  const { numericalAperture, index } = bench.meeting;
+  const meanSquare = (of: number): number => Math.sin(of) ** 2 / (2 * numericalAperture ** 2);
+  const mixed = mixedAngleSquared(meanSquare(light.halfAngle), {
+    numericalAperture,
+    index,
+    length: length.value,
+    mixing,
+  });
+  return { ...light, halfAngle: Math.asin(Math.min(1, numericalAperture * Math.sqrt(2 * mixed))) };
+}
+
+function unmixedLight(launch: Launch, bench: LitBench): EndLight {
   const { meeting, taker, budget } = bench;
   const { coreRadius, wavelength, numericalAperture } = meeting;
   if (taker.set !== null && taker.set.modes.length === 1) {

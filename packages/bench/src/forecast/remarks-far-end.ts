@@ -1,14 +1,16 @@
-import { writeValue } from '../units/write.ts';
+import { acrylicMixing } from '@coreward/optics';
+import { writeInterval, writeValue } from '../units/write.ts';
 import { outputTipDistance } from './budget.ts';
 import { asStated } from './draw.ts';
 import type { Remark } from './expected.ts';
+import { endLight } from './far-end.ts';
 import type { StatedBench } from './stated-bench.ts';
 import type { Told } from './told.ts';
 import { focalLengthFor } from './way-to-the-facet.ts';
 
 /** What the far end says: the output lens's focus, and the reference source. */
 export function farEndRemarks(told: Told, bench: StatedBench): readonly Remark[] {
-  return [...outputFocus(told, bench), ...reference(told)];
+  return [...outputFocus(told, bench), ...plasticMixes(told, bench), ...reference(told)];
 }
 
 function outputFocus({ launch, output }: Told, { meeting }: StatedBench): readonly Remark[] {
@@ -25,6 +27,21 @@ function outputFocus({ launch, output }: Told, { meeting }: StatedBench): readon
       id: 'output-refocus',
       kind: 'change',
       text: `The output collimator is set for other light: its beam comes to a waist and spreads. For collimated light move the fibre end ${writeValue(Math.abs(move), 'length', 2)} ${way}.`,
+    },
+  ];
+}
+
+function plasticMixes({ launch }: Told, bench: StatedBench): readonly Remark[] {
+  const spread = (mixing: number): number => 2 * endLight(launch, bench, mixing).halfAngle;
+  const [low, high] = [spread(acrylicMixing.low), spread(acrylicMixing.high)];
+  // silica mixes nothing, and what is filled already stays as it is
+  if (high < 1.1 * low) return [];
+  const range = writeInterval(low, high, 'angle', 2, '°');
+  return [
+    {
+      id: 'plastic-mixes',
+      kind: 'know',
+      text: `Plastic mixes its modes on the way, one fibre faster than another: by the bare end the light spreads by ${range} (full angle), however little it did where it came in.`,
     },
   ];
 }
