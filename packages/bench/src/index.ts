@@ -59,6 +59,7 @@ export {
   writtenQuantity,
 } from './document/fields.ts';
 export { located } from './document/located.ts';
+export { placeOfPath, placesRefused, type RefusedPlace } from './document/places.ts';
 export type { Schema } from './document/schema.ts';
 export { setInText } from './document/set-in-text.ts';
 export { printable } from './document/shown.ts';
@@ -67,24 +68,18 @@ export { assembleLaunch, type PartNames } from './drawer/assemble-launch.ts';
 export type { Detector, Drawer, Mirror, Named } from './drawer/drawer.ts';
 export { drawerKeyTables, drawerSchema } from './drawer/drawer-schema.ts';
 export {
-  drawerOfParts,
   type KeptPart,
-  launchFields,
   listOf,
   newPart,
   type PartKind,
-  partFields,
   partKinds,
   partsIn,
-  placeOfPath,
-  placesRefused,
-  type RefusedPlace,
-  readPart,
-  wayFields,
   wayIn,
   writtenPart,
   writtenWay,
 } from './drawer/part.ts';
+export { partFields, wayFields } from './drawer/part-fields.ts';
+export { drawerOfParts, readPart } from './drawer/part-reading.ts';
 export { type NamedText, readDrawer } from './drawer/read-drawer.ts';
 export { readSinglePart } from './drawer/single-part.ts';
 export { fiveLinesLaunch, observingLoftDrawer, observingLoftLaunch } from './example/example-texts.ts';
@@ -238,6 +233,7 @@ export {
 export { type Edited, editLaunch } from './launch/edit-launch.ts';
 export { launchWith, type Moved, movedByAmount, movedByFactor } from './launch/in-hand.ts';
 export type * from './launch/launch.ts';
+export { launchFields } from './launch/launch-fields.ts';
 export { launchKeyTables, launchSchema } from './launch/launch-schema.ts';
 export { placeWords } from './launch/place-words.ts';
 export { readLaunch } from './launch/read-launch.ts';
@@ -470,7 +466,14 @@ export { turnNow } from './walk/turn-now.ts';
 export type { TurnNow, TurnSign } from './walk/turn-sign.ts';
 export { type TurnSaid, turnSaid } from './walk/turn-words.ts';
 export { isSameScrew, type TurnedScrew, turnedOf, withTurned } from './walk/turned-screw.ts';
-export { twoPresses } from './walk/two-presses.ts';
+export {
+  notPressed,
+  type Press,
+  type Pressed,
+  pressInTurn,
+  seenWhilePressed,
+  twoPresses,
+} from './walk/two-presses.ts';
 export type { WalkAct, WalkReads } from './walk/walk-act.ts';
 export { type RidgePicture, ridgePicture, type TracePoint, traceOf } from './walk/walk-pictures.ts';
 export {

@@ -1,6 +1,15 @@
-import { heardInTurn, newTurn, type TurnContext, turnNow, type WalkStep } from '@coreward/bench';
+import {
+  heardInTurn,
+  newTurn,
+  notPressed,
+  type Pressed,
+  seenWhilePressed,
+  type TurnContext,
+  turnNow,
+  type WalkStep,
+} from '@coreward/bench';
 import { expect, test } from 'vitest';
-import { notPressed, type Pressed, pressEnter, seenWhilePressed } from './enter-press.ts';
+import { pressEnter } from './enter-press.ts';
 
 const contextOf = (step: WalkStep): TurnContext => ({
   step,
@@ -47,7 +56,7 @@ test('one press takes what is ready, or was a moment ago', () => {
   const rested = heard(stand, still);
   expect(rested.isReady).toBe(true);
   expect(pressEnter(notPressed, rested, stand, 'power', 0)).toMatchObject({ do: 'answer' });
-  const lately: Pressed = seenWhilePressed({ ...notPressed, askedAt: 0 }, rested, 5000);
+  const lately: Pressed = seenWhilePressed({ ...notPressed, askedAt: 0 }, rested.isReady, 5000);
   // what has become ready since has forgotten the question
   expect(lately.askedAt).toBeNull();
   const moved = heard(stand, [...still, ...still.map((value, i) => value + 0.01 * i)]);

@@ -6,7 +6,9 @@ import {
   meterCounting,
   moveText,
   newTurn,
+  notPressed,
   Refusal,
+  seenWhilePressed,
   sessionOf,
   turnContext,
   turnNow,
@@ -20,7 +22,7 @@ import {
   walkPlan,
 } from '@coreward/bench';
 import { type ListenedTo, listenTo, unitOfLines } from './device-lines.ts';
-import { notPressed, pressEnter, seenWhilePressed } from './enter-press.ts';
+import { pressEnter } from './enter-press.ts';
 import type { Shell } from './shell.ts';
 import { wrapHanging } from './text/wrap.ts';
 import { readWalkLine } from './walk-line.ts';
@@ -96,7 +98,7 @@ export async function walkedByLines(
         if (event.from === 'one') {
           turn = heardInTurn(turn, context, event.value);
           const at = turnNow(turn, context, false);
-          pressed = seenWhilePressed(pressed, at, shell.clock());
+          pressed = seenWhilePressed(pressed, at.isReady, shell.clock());
           const { short, mend } = turnSaid(at, step, meter);
           line.show(at.shown === null ? '–' : liveText(at.shown, meter), short, mend);
           if (at.isSettled && at.take !== null) {

@@ -15,6 +15,7 @@ export function browserWorld(window: Window & typeof globalThis): World {
     storage: storageOf(() => window.localStorage),
     session: storageOf(() => window.sessionStorage),
     newId: () => window.crypto.randomUUID(),
+    clock: () => window.performance.now(),
     after: (delay, call) => {
       const timer = window.setTimeout(call, delay);
       return () => window.clearTimeout(timer);

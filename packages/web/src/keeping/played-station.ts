@@ -116,6 +116,7 @@ export function playStation(storage = playedStorage(), session = playedStorage()
         ids += 1;
         return `00000000-0000-4000-8000-${`${ids}`.padStart(12, '0')}`;
       },
+      clock: () => 0,
       // only what retries: waiting for an answer or a beat has no end here
       after: (delay, call) => {
         if (delay > 4_000) return () => {};

@@ -9,6 +9,8 @@ export interface World {
   readonly session: StorageLike;
   /** A new id: a random UUID. */
   readonly newId: () => string;
+  /** ms since whenever; it never goes back. */
+  readonly clock: () => number;
   /** Calls back after so many ms, unless cancelled. */
   readonly after: (delay: number, call: () => void) => () => void;
 }

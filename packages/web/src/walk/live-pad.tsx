@@ -1,6 +1,11 @@
 import {
   answerOf,
   liveText,
+  notPressed,
+  type Pressed,
+  pressInTurn,
+  readingIn,
+  seenWhilePressed,
   type TurnNow,
   turnSaid,
   twoPresses,
@@ -25,26 +30,24 @@ interface LivePadProps {
   readonly onAnswer: (answer: WalkAnswer) => void;
 }
 
-/** Whether an answer that is not ready was pressed a moment ago, and is taken by one more press. */
-function useAsked(isReady: boolean): readonly [boolean, (asked: boolean) => void] {
+/** What was pressed in this step, kept up with the turn as the rule of two presses has it. */
+function usePressed(isReady: boolean): readonly [Pressed, (pressed: Pressed) => void] {
   const { world } = useKeeping();
-  const [asked, setAsked] = useState(false);
-  useEffect(() => (asked ? world.after(twoPresses.waits, () => setAsked(false)) : undefined), [asked, world]);
-  // what has become ready needs no second press, and what leaves its goal later needs two again
-  if (asked && isReady) setAsked(false);
-  return [asked && !isReady, setAsked];
-}
-
-/** Whether it is ready, or was a moment ago: readings near a goal waver. */
-function useReadyLately(isReady: boolean): boolean {
-  const { world } = useKeeping();
-  const [lately, setLately] = useState(isReady);
+  const [pressed, setPressed] = useState(notPressed);
   useEffect(() => {
-    if (!isReady) return world.after(twoPresses.reaction, () => setLately(false));
-    setLately(true);
-    return undefined;
+    if (!isReady) return undefined;
+    const see = (): void => setPressed((before) => seenWhilePressed(before, true, world.clock()));
+    see();
+    // it was ready up to the moment in which it is not any more
+    return see;
   }, [isReady, world]);
-  return isReady || lately;
+  const { askedAt } = pressed;
+  // what the rule has forgotten is said no longer
+  useEffect(() => {
+    if (askedAt === null) return undefined;
+    return world.after(twoPresses.waits, () => setPressed((before) => ({ ...before, askedAt: null })));
+  }, [askedAt, world]);
+  return [pressed, setPressed];
 }
 
 /**
@@ -52,15 +55,15 @@ function useReadyLately(isReady: boolean): boolean {
  * not is taken by a second one, which says against what.
  */
 export function LivePad({ step, meter, turn, busy, isReady, onAnswer }: LivePadProps): JSX.Element {
-  /** The first of two readings that a step asks for. */
-  const [before, setBefore] = useState<number | null>(null);
-  const takesAtOnce = useReadyLately(turn.isReady);
-  const [isAsked, setAsked] = useAsked(takesAtOnce);
+  const { world } = useKeeping();
+  const [pressed, setPressed] = usePressed(turn.isReady);
+  const { before } = pressed;
+  const isAsked = pressed.askedAt !== null && !turn.isReady;
   const instead = useId();
   // of two presses the second waits for what it is for to be read
   const isRested = usePause(`${before === null ? 'first' : 'second'} ${isAsked}`) && isReady;
   const { take } = turn;
-  const reading = take?.outcome === 'did' ? (take.highest ?? take.standing ?? null) : null;
+  const reading = take === null ? null : readingIn(take);
   const isFirst = answerOf(step) === 'before-and-standing' && before === null;
   const written = reading === null ? null : liveText(reading, meter);
   const { insteadOf } = turnSaid(turn, step, meter);
@@ -75,14 +78,11 @@ export function LivePad({ step, meter, turn, busy, isReady, onAnswer }: LivePadP
         aria-disabled={take !== null && !isRested}
         aria-describedby={isInstead ? instead : undefined}
         onClick={() => {
-          if (take === null || !isRested) return;
-          if (!takesAtOnce && !isAsked) {
-            setAsked(true);
-            return;
-          }
-          setAsked(false);
-          if (isFirst) setBefore(reading);
-          else onAnswer(before === null || take.outcome !== 'did' ? take : { ...take, before });
+          if (!isRested) return;
+          const came = pressInTurn(pressed, turn, step, world.clock());
+          if (came.do === 'nothing') return;
+          setPressed(came.do === 'answer' ? notPressed : came.pressed);
+          if (came.do === 'answer') onAnswer(came.answer);
         }}
       >
         {take === null
