@@ -1,21 +1,13 @@
 import { expect, test } from 'vitest';
 import { fieldAt } from '../document/fields.ts';
+import { placeOfPath } from '../document/places.ts';
 import { setInText } from '../document/set-in-text.ts';
 import { observingLoftDrawer, observingLoftLaunch } from '../example/example-texts.ts';
+import { launchFields } from '../launch/launch-fields.ts';
 import { readLaunch } from '../launch/read-launch.ts';
-import {
-  drawerOfParts,
-  launchFields,
-  newPart,
-  partFields,
-  partsIn,
-  placeOfPath,
-  readPart,
-  wayFields,
-  wayIn,
-  writtenPart,
-  writtenWay,
-} from './part.ts';
+import { newPart, partsIn, wayIn, writtenPart, writtenWay } from './part.ts';
+import { partFields, wayFields } from './part-fields.ts';
+import { drawerOfParts, readPart } from './part-reading.ts';
 import { readDrawer } from './read-drawer.ts';
 
 const parts = partsIn(observingLoftDrawer);

@@ -1,12 +1,7 @@
 import { behind, nothing } from '../document/behind.ts';
-import { type FieldNode, type FieldPath, fieldsOf } from '../document/fields.ts';
 import { type Written, writeTree } from '../document/write-tree.ts';
 import { readTree, type Tree } from '../document/yaml-tree.ts';
-import { documentVersion, launchForm } from '../launch/launch-form.ts';
-import { Refusal, type RefusalParts } from '../refusal.ts';
-import type { Drawer } from './drawer.ts';
-import { drawerForm } from './drawer-form.ts';
-import { readDrawer } from './read-drawer.ts';
+import { documentVersion } from '../launch/launch-form.ts';
 
 /** The lists of a drawer, each by the kind of part that lies in it. */
 export const listOf = {
@@ -26,96 +21,6 @@ export const partKinds = Object.keys(listOf) as readonly PartKind[];
 export interface KeptPart {
   readonly kind: PartKind;
   readonly text: string;
-}
-
-/** One thing that is refused, and the place it concerns: `lasers.1.beam.diameter`, ranks in lists from 1; empty: the whole. */
-export interface RefusedPlace {
-  readonly place: string;
-  readonly what: string;
-  readonly mend: string;
-}
-
-/**
- * The drawer that parts make together.
- *
- * @param way a drawer document with nothing but the path from any laser to any collimator; `null`: nothing lies between
- * @throws {Refusal} with all that is refused in any of them
- */
-export function drawerOfParts(parts: readonly KeptPart[], way: string | null): Drawer {
-  const texts = [...parts.map(({ text }) => text), ...(way === null ? [] : [way])];
-  return { ...readDrawer(texts.map((text) => ({ text, file: 'drawer' }))), name: 'drawer' };
-}
-
-/** The name of a part that can be read, and what is refused of it if it cannot. */
-export function readPart({ kind, text }: KeptPart): {
-  readonly name: string;
-  readonly refused: readonly RefusedPlace[];
-} {
-  try {
-    const drawer = readDrawer([{ text, file: 'drawer' }]);
-    return { name: drawer[listOf[kind]][0]?.name ?? '', refused: [] };
-  } catch (error) {
-    if (!(error instanceof Refusal)) throw error;
-    return { name: '', refused: placesRefused(error) };
-  }
-}
-
-/** What a refusal says, by the places in the document. */
-export function placesRefused({ parts }: Refusal): readonly RefusedPlace[] {
-  return parts.map(({ where, what, mend }: RefusalParts) => ({
-    place: /:\d+:\d+ (.*)$/u.exec(where)?.[1] ?? '',
-    what,
-    mend,
-  }));
-}
-
-/** How a refusal spells a path: `bends.1.radius`. */
-export const placeOfPath = (path: FieldPath): string =>
-  path.map((step) => (typeof step === 'number' ? `${step + 1}` : step)).join('.');
-
-/**
- * What may be filled in for a part, and what is written; paths begin at the document.
- *
- * @throws {Refusal} if the text is not YAML
- */
-export function partFields({ kind, text }: KeptPart): FieldNode {
-  const { item } = drawerForm.keys[listOf[kind]].form;
-  return fieldsOf(item, keysOf({ kind, text }), {
-    path: [listOf[kind], 0],
-    key: kind,
-    about: '',
-    leftOut: { kind: 'required' },
-  });
-}
-
-/**
- * What may be filled in for the way from any laser to any collimator, and what is written.
- *
- * @param way as in `drawerOfParts`
- * @throws {Refusal} if the text is not YAML
- */
-export function wayFields(way: string): FieldNode {
-  const { form, about, presence } = drawerForm.keys.path;
-  return fieldsOf(form, behind(readTree(way, 'drawer'), 'path'), {
-    path: ['path'],
-    key: 'path',
-    about,
-    leftOut: presence,
-  });
-}
-
-/**
- * What may be filled in for a launch, and what is written.
- *
- * @throws {Refusal} if the text is not YAML
- */
-export function launchFields(text: string): FieldNode {
-  return fieldsOf(launchForm, readTree(text, 'launch'), {
-    path: [],
-    key: 'launch',
-    about: '',
-    leftOut: { kind: 'required' },
-  });
 }
 
 /** A part with nothing but the keys that are given. */
@@ -166,7 +71,8 @@ export function wayIn(text: string): string | null {
   return writeTree({ coreward: documentVersion, path: written(path) });
 }
 
-function keysOf({ kind, text }: KeptPart): Tree {
+/** The keys of the one part in its document as they are written; nothing where there is none. */
+export function keysOf({ kind, text }: KeptPart): Tree {
   const list = behind(readTree(text, 'drawer'), listOf[kind]);
   return (list.kind === 'list' ? list.items[0] : undefined) ?? nothing;
 }

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import type { FieldPath } from '../document/fields.ts';
+import { placeOfPath } from '../document/places.ts';
 import { setInText } from '../document/set-in-text.ts';
 import type { Written } from '../document/write-tree.ts';
-import { placeOfPath } from '../drawer/part.ts';
 import { fiveLinesLaunch, observingLoftLaunch } from '../example/example-texts.ts';
 import { readLaunch } from '../launch/read-launch.ts';
 import { forecast } from './forecast.ts';

@@ -1,6 +1,9 @@
 import { expect, test } from 'vitest';
-import { launchFields, partFields, partsIn, readPart } from '../drawer/part.ts';
+import { partsIn } from '../drawer/part.ts';
+import { partFields } from '../drawer/part-fields.ts';
+import { readPart } from '../drawer/part-reading.ts';
 import { observingLoftDrawer, observingLoftLaunch } from '../example/example-texts.ts';
+import { launchFields } from '../launch/launch-fields.ts';
 import { readLaunch } from '../launch/read-launch.ts';
 import { filledIn, placesToFill } from './fill-in.ts';
 import { gaugeNamed } from './gauge-table.ts';

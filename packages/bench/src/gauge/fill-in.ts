@@ -1,6 +1,7 @@
 import type { FieldNode, FieldPath, QuantityField } from '../document/fields.ts';
+import { placeOfPath } from '../document/places.ts';
 import { setInText } from '../document/set-in-text.ts';
-import { type PartKind, placeOfPath } from '../drawer/part.ts';
+import type { PartKind } from '../drawer/part.ts';
 import type { DrawerEntry } from './to-drawer.ts';
 
 /** A place of a document that an answer may fill. */

@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
-import { launchFields, newPart, partFields, partKinds } from '../drawer/part.ts';
+import { newPart, partKinds } from '../drawer/part.ts';
+import { partFields } from '../drawer/part-fields.ts';
 import { observingLoftLaunch } from '../example/example-texts.ts';
+import { launchFields } from '../launch/launch-fields.ts';
 import { placesToFill } from './fill-in.ts';
 import { gauges } from './gauge-table.ts';
 import { leadsElsewhere } from './leads.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { readPart } from '../drawer/part.ts';
+import { readPart } from '../drawer/part-reading.ts';
 import { readDrawer } from '../drawer/read-drawer.ts';
 import { gaugeNamed } from './gauge-table.ts';
 import { howToFor } from './how-to/how-tos.ts';

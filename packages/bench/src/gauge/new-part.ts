@@ -1,5 +1,6 @@
 import { detectorKinds } from '../drawer/drawer.ts';
-import { type KeptPart, newPart, type PartKind, partFields, partKinds } from '../drawer/part.ts';
+import { type KeptPart, newPart, type PartKind, partKinds } from '../drawer/part.ts';
+import { partFields } from '../drawer/part-fields.ts';
 import { filledIn, placesToFill } from './fill-in.ts';
 import type { DrawerEntry } from './to-drawer.ts';
 

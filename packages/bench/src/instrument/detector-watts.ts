@@ -1,6 +1,7 @@
 import { setInText } from '../document/set-in-text.ts';
 import type { Detector } from '../drawer/drawer.ts';
-import { drawerOfParts, type KeptPart, listOf } from '../drawer/part.ts';
+import { type KeptPart, listOf } from '../drawer/part.ts';
+import { drawerOfParts } from '../drawer/part-reading.ts';
 import { combine } from '../quantity/combine.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 import { Refusal } from '../refusal.ts';

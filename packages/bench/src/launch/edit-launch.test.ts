@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { FieldPath } from '../document/fields.ts';
-import { placeOfPath } from '../drawer/part.ts';
+import { placeOfPath } from '../document/places.ts';
 import { observingLoftLaunch } from '../example/example-texts.ts';
 import type { Entry } from '../quantity/quantity.ts';
 import { editLaunch } from './edit-launch.ts';

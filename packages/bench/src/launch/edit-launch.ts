@@ -1,7 +1,7 @@
 import type { FieldPath } from '../document/fields.ts';
+import { placeOfPath, placesRefused, type RefusedPlace } from '../document/places.ts';
 import { setInText } from '../document/set-in-text.ts';
 import type { Written } from '../document/write-tree.ts';
-import { placeOfPath, placesRefused, type RefusedPlace } from '../drawer/part.ts';
 import { Refusal } from '../refusal.ts';
 import type { Launch } from './launch.ts';
 import { readLaunch } from './read-launch.ts';

@@ -1,5 +1,5 @@
 import { type FieldNode, type FieldPath, fieldAt } from '../document/fields.ts';
-import { placeOfPath } from '../drawer/part.ts';
+import { placeOfPath } from '../document/places.ts';
 import type { LinePart } from './line-parts.ts';
 
 /** A length of a launch document that a hand may turn. */
