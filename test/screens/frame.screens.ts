@@ -172,7 +172,7 @@ test('the theme is dark, light or the device’s, and is remembered', async ({ o
   await expect(theme).toHaveAttribute('data-theme', 'dark');
   await page.emulateMedia({ colorScheme: 'light' });
   await expect(theme).toHaveAttribute('data-theme', 'light');
-  await page.getByRole('button', { name: /^Undo: screens/u }).click();
+  await page.getByRole('button', { name: /^Undo: colours as this device is set/u }).click();
   await expect(page.getByRole('radio', { name: 'light', exact: true })).toBeChecked();
 });
 

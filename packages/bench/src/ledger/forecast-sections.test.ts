@@ -135,7 +135,7 @@ test('an aim that is written is told, and one that is not is the hand’s', () =
 test('a beam is told as its document describes it', () => {
   expect(beamText(inventedForecast.launch.laser.beam)).toBe(
     // 0.84 mm ± 0.05 mm: 1.645 · 0.05 = 0.08 either side
-    "0.84 mm (0.76 to 0.92 mm) across at its waist, at the laser's exit; M² 1.15 (1.05 to 1.25)",
+    '0.84 mm (0.76 to 0.92 mm) across at its waist, at the laser’s exit; M² 1.15 (1.05 to 1.25)',
   );
 });
 
@@ -144,6 +144,6 @@ test('a waist up the beam from the exit is not told as one behind it', () => {
     launchTerms(
       readLaunch(observingLoftLaunch.replace('waist position: 0 mm', `waist position: ${at}`), 'up'),
     ).find(({ term }) => term === 'beam')?.text;
-  expect(beam('-300 mm')).toContain("across at its waist, 300 mm before the laser's exit, within it");
-  expect(beam('300 mm')).toContain("across at its waist, 300 mm from the laser's exit");
+  expect(beam('-300 mm')).toContain('across at its waist, 300 mm before the laser’s exit, within it');
+  expect(beam('300 mm')).toContain('across at its waist, 300 mm from the laser’s exit');
 });

@@ -73,17 +73,17 @@ function axisText(axis: BeamAxis): string {
 
 /** Where along the path, counted from the laser's exit. */
 function placeText(position: number): string {
-  if (position === 0) return "at the laser's exit";
+  if (position === 0) return 'at the laser’s exit';
   const distance = writeValue(Math.abs(position), 'length');
   // “behind” is downstream everywhere else, and this waist lies the other way
   return position > 0
-    ? `${distance} from the laser's exit`
-    : `${distance} before the laser's exit, within it`;
+    ? `${distance} from the laser’s exit`
+    : `${distance} before the laser’s exit, within it`;
 }
 
 /** `210 mm, mirror M1, 150 mm: 360 mm in all to the lens`. */
 function pathText(path: readonly PathElement[], goal: string): string {
-  if (path.length === 0) return `${goal} stands right at the laser's exit`;
+  if (path.length === 0) return `${goal} stands right at the laser’s exit`;
   const length = path.reduce(
     (sum, element) => sum + (element.kind === 'space' ? element.length.value : 0),
     0,

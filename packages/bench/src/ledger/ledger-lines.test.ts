@@ -64,7 +64,7 @@ test('the last row is the forecast itself', () => {
 
 test('light that is not guided is accounted for, but for traces', () => {
   expect(notGuidedText(inventedForecast)).toBe(
-    "Of the laser's light 27 % sets out in the core; 20 % is lost before the fibre, lens included; " +
-      "3 % is thrown back by the fibre's end; 50 % strays into the cladding.",
+    'Of the laser’s light 27 % sets out in the core; 20 % is lost before the fibre, lens included; ' +
+      '3 % is thrown back by the fibre’s end; 50 % strays into the cladding.',
   );
 });

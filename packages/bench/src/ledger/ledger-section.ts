@@ -101,10 +101,10 @@ export function notGuidedText({ notGuided, launch }: Forecast): string {
   const fates: readonly (readonly [number, string])[] = [
     [guided, 'sets out in the core'],
     [beforeFacet, `is lost ${before}`],
-    [reflected, "is thrown back by the fibre's end"],
+    [reflected, 'is thrown back by the fibre’s end'],
     [cladding, 'strays into the cladding'],
     [beyondCladding, 'misses the fibre'],
   ];
   const told = fates.filter(([share]) => share >= 1e-3).map(([share, fate]) => `${shareText(share)} ${fate}`);
-  return `Of the laser's light ${told.join('; ')}.`;
+  return `Of the laser’s light ${told.join('; ')}.`;
 }

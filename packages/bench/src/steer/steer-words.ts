@@ -32,7 +32,7 @@ export function steerStepWords(step: SteerStep): StepWords {
         order: `${theScrew(step.screw)}: turn it ${writeValue(learningTurn, 'number')} turn clockwise, seen from the knob.`,
         mind: [
           `${mirrorWords[mirror]}. Clockwise is + from now on.`,
-          `Look downstream, the way the laser's light goes. Which way does the laser's spot on the card before the lens go, ${axis === 'horizontal' ? 'left or right' : 'up or down'}?`,
+          `Look downstream, the way the laser’s light goes. Which way does the laser’s spot on the card before the lens go, ${axis === 'horizontal' ? 'left or right' : 'up or down'}?`,
           'Leave the screw where it is now.',
         ],
       };

@@ -54,7 +54,7 @@ export function ThemeChoice(): JSX.Element {
   const settings = useSettings();
   const words = frameTexts.theme;
   const choose = (theme: Settings['theme']): void =>
-    keeping.changeSettings({ ...settings, theme }, words.what(words[theme]), window.location.pathname);
+    keeping.changeSettings({ ...settings, theme }, words.what[theme], window.location.pathname);
   return (
     <fieldset className="theme-choice">
       <legend>{words.legend}</legend>

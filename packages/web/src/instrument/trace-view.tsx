@@ -138,7 +138,7 @@ export function TraceView({
           {words.failed}
         </p>
       )}
-      <p className="quiet small">{words.hint}</p>
+      <p className="quiet small no-print">{words.hint}</p>
     </section>
   );
 }

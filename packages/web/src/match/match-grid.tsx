@@ -36,7 +36,8 @@ export function MatchGrid({
       <div className="scroll">
         <table className="match-map">
           <caption>
-            {matchTexts.map(laser)} <span className="quiet no-print">{matchTexts.mapHint}</span>
+            <span className="map-title">{matchTexts.map(laser)}</span>{' '}
+            <span className="quiet no-print">{matchTexts.mapHint}</span>
           </caption>
           <thead>
             <tr>

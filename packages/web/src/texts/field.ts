@@ -40,6 +40,6 @@ export const fieldTexts = {
   whatOrigin: (key: string, origin: string): string => `${key}: ${origin}`,
   whatNote: (key: string): string => `${key}: note`,
   whatVariant: (key: string, keys: string): string => `${key} told by ${keys}`,
-  whatAdded: (key: string): string => `${key}: one more`,
+  whatAdded: (key: string): string => `one more in ${key}`,
   whatTakenOut: (key: string): string => `${key} taken out`,
 } as const;

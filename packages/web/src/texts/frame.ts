@@ -21,7 +21,11 @@ export const frameTexts = {
     dark: 'dark',
     light: 'light',
     system: 'as this device is set',
-    what: (theme: string): string => `screens ${theme}`,
+    what: {
+      dark: 'colours for a dark room',
+      light: 'colours for a light room',
+      system: 'colours as this device is set',
+    },
   },
   unknown: {
     title: 'There is no such page',

@@ -19,7 +19,7 @@ export function LeavePad({
     ['skipped', walkTexts.skip, walkTexts.skipText],
   ] as const;
   return (
-    <div className="pad leave">
+    <div className="pad leave no-print">
       {ways.map(([outcome, word, follows]) => (
         <div key={outcome}>
           <button

@@ -37,7 +37,7 @@ export function PracticePanel({
     />
   );
   return (
-    <section className="screws" aria-label={walkTexts.screws}>
+    <section className="screws no-print" aria-label={walkTexts.screws}>
       {asked !== null && knob(asked)}
       <details className="more">
         <summary>{asked === null ? walkTexts.allScrews : walkTexts.otherScrews}</summary>

@@ -59,8 +59,8 @@ export function WalkControls({
           </button>
         )}
       </div>
-      {canGoOn && <p className="quiet small">{live.goesOnText}</p>}
-      {reads.meter !== 'eye' && <p className="quiet small">{walkTexts.soundText}</p>}
+      {canGoOn && <p className="quiet small no-print">{live.goesOnText}</p>}
+      {reads.meter !== 'eye' && <p className="quiet small no-print">{walkTexts.soundText}</p>}
     </>
   );
 }
