@@ -73,3 +73,15 @@ test('outside the visible nothing is known of acrylic, outside 0.38 to 1.7 µm n
   expect(() => attenuationEstimate(0.379e-6, 'silica')).toThrow(OutOfRange);
   expect(() => attenuationEstimate(Number.NaN, 'silica')).toThrow(OutOfRange);
 });
+
+// 1.2 to 3 times the glass's own scattering in the visible, whatever the colour (common practice, no source), and the middle of a
+// factor between them
+test.each([400e-9, 450e-9, 532e-9, 633e-9, 700e-9])(
+  'silica fibre in visible light, %d m, has the same margins',
+  (wavelength) => {
+    const { floor, low, expected, high } = attenuationEstimate(wavelength, 'silica');
+    expect(low / floor).toBeCloseTo(1.2, 9);
+    expect(expected / floor).toBeCloseTo(Math.sqrt(1.2 * 3), 9);
+    expect(high / floor).toBeCloseTo(3, 9);
+  },
+);
