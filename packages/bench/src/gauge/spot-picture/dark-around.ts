@@ -60,36 +60,37 @@ export function darkAround(plane: Plane, window: Window, level0: number): Dark |
 /** Pixels along one side of a tile that shows slow noise. */
 export const tileSide = 8;
 
-/**
- * Scatter of the dark at the slow end, as that of one pixel: from the means of 8 × 8 tiles. A JPEG rounds the fast part of
- * its noise away and keeps the slow one, which is what moves a moment; a dark that is not even shows here as well. 0 where
- * there are too few tiles.
- */
-export function slowNoise(
-  { width, height, light }: Plane,
-  window: Window,
-  { level, slopeX, slopeY }: Background,
-): number {
+/** Means of tiles beside the window, without the background. */
+function tileMeans({ width, height, light }: Plane, window: Window, dark: Background): readonly number[] {
+  const { level, slopeX, slopeY } = dark;
   const side = tileSide;
+  const beside = { ...window, major: window.major + side, minor: window.minor + side };
   const means: number[] = [];
   for (let y = 0; y + side <= height; y += side)
     for (let x = 0; x + side <= width; x += side) {
-      if (
-        isInside(
-          { ...window, major: window.major + side, minor: window.minor + side },
-          x + side / 2,
-          y + side / 2,
-        )
-      )
-        continue;
+      if (isInside(beside, x + side / 2, y + side / 2)) continue;
       let sum = 0;
       for (let v = y; v < y + side; v++)
         for (let u = x; u < x + side; u++) sum += light[v * width + u]! - level - slopeX * u - slopeY * v;
       means.push(sum / side ** 2);
     }
-  if (means.length < 12) return 0;
-  return side * Math.sqrt(means.reduce((sum, mean) => sum + mean * mean, 0) / means.length);
+  return means;
 }
+
+/**
+ * Scatter of the dark at the slow end, as that of one pixel: from the means of 8 × 8 tiles. A JPEG rounds the fast part of
+ * its noise away and keeps the slow one, which is what moves a moment; a dark that is not even shows here as well. 0 where
+ * there are too few tiles.
+ */
+export function slowNoise(plane: Plane, window: Window, background: Background): number {
+  const means = tileMeans(plane, window, background);
+  if (means.length < 12) return 0;
+  return tileSide * Math.sqrt(means.reduce((sum, mean) => sum + mean * mean, 0) / means.length);
+}
+
+/** Light of the brightest tile beside the window, above the background; 0 where there is none. */
+export const lightBeside = (plane: Plane, window: Window, background: Background): number =>
+  Math.max(0, ...tileMeans(plane, window, background));
 
 /** Inverse of the symmetric matrix [[a, b, c], [b, d, e], [c, e, f]]; null where it has none. */
 function inverseOf([a, b, c, d, e, f]: readonly [number, number, number, number, number, number]):

@@ -1,8 +1,9 @@
 import { borderOf } from './border.ts';
+import { flattened } from './curved-dark.ts';
 import { cutDarkOf, cutShare, gaussianLight } from './cut-dark.ts';
 import { type Dark, darkAround } from './dark-around.ts';
 import { type Background, type MainAxes, type Moments, mainAxes, momentsIn, type Window } from './moments.ts';
-import { blocksOf, type Plane, removeHotPixels } from './plane.ts';
+import { blocksOf, type Plane, removeHotPixels, removeSpecks } from './plane.ts';
 
 /** A spot as it was found in a picture. */
 export interface Spot extends Dark {
@@ -45,7 +46,7 @@ const mostNoise = 0.04;
  * Finds the one spot: its window follows second moments that follow the window, until both stand still; the background
  * is a plane laid through what is outside. Null where nothing stands out of the noise.
  *
- * `plane` loses its hot pixels on the way.
+ * `plane` loses its hot pixels and specks on the way.
  *
  * @param step between two codes, in the unit of the light
  * @source ISO 11146-1:2021, 7: iterated window of three second-moment widths (from memory); an ellipse instead of a
@@ -57,6 +58,7 @@ export function findSpot(plane: Plane, step: number): Seen | null {
   const hotPixels = removeHotPixels(plane, levelAtCentre(plane, background), noise);
   const first = firstWindow(plane, background, noise);
   if (first === null) return null;
+  if (first.major > 3) removeSpecks(plane, levelAtCentre(plane, background), noise);
   const block = Math.max(1, Math.floor(first.major / fewestPixels));
   const blocks = blocksOf(plane, block);
   const start = inBlocks(first, block);
@@ -71,17 +73,39 @@ export function findSpot(plane: Plane, step: number): Seen | null {
     levelShare: share,
     slopeShares: [share / start.major, share / start.major],
   };
+  const cutting = { black: border.black, step, block };
+  const found = search(blocks, start, dark, cutting, border.grain);
+  if (found === null) return null;
+  const seen = { block, hotPixels, grain: border.grain };
+  const flat = flattened(blocks, wide(found, start));
+  if (flat === null) return { ...seen, spot: found, blocks };
+  const spot = search(flat.plane, start, dark, cutting, border.grain, flat.levelShare);
+  return spot && { ...seen, spot, blocks: flat.plane };
+}
+
+/** A window without faint tails outside: about the first one where a bent dark made a spot far wider than its bright part. */
+const wide = ({ window, reach, axes }: Spot, start: Window): Window =>
+  axes.major > 2 * start.major ? scaled(start, windowReaches[0]) : scaled(window, Math.max(1, 5 / reach));
+
+/** The spot in the widest window in which neither noise nor the level of the dark rules; null where there is none. */
+function search(
+  blocks: Plane,
+  start: Window,
+  dark: Dark,
+  cutting: Cutting,
+  grain: number,
+  levelShare = 0,
+): Spot | null {
   let found: Spot | null = null;
   for (const reach of windowReaches) {
-    const spot = follow(blocks, scaled(start, reach), dark, reach, { black: border.black, step, block });
+    const plain = follow(blocks, scaled(start, reach), dark, reach, cutting);
+    const spot = plain && { ...plain, levelShare: Math.max(plain.levelShare, levelShare) };
     found = spot?.settled === true || found === null ? spot : found;
-    if (
-      spot?.settled === true &&
-      Math.hypot(noiseShare(spot), grainShare(spot, border.grain, step)) < mostNoise
-    )
-      break;
+    const doubt =
+      spot && Math.hypot(noiseShare(spot), grainShare(spot, grain, cutting.step), levelDoubt(spot));
+    if (spot?.settled === true && doubt! < mostNoise) break;
   }
-  return found === null ? null : { spot: found, blocks, block, hotPixels, grain: border.grain };
+  return found;
 }
 
 const levelAtCentre = ({ width, height }: Plane, { level, slopeX, slopeY }: Background): number =>
@@ -116,6 +140,10 @@ function noiseShare({ window, axes, noise, moments, reach }: Spot): number {
   const pixels = Math.PI * window.major * window.minor;
   return (noise * Math.sqrt(pixels / 8) * reach ** 2 * axes.minor ** 2) / (moments.total * axes.minor ** 2);
 }
+
+/** The same by the level of the dark, as far as its own noise leaves it open. */
+const levelDoubt = ({ window, moments, reach, noise, levelShare }: Spot): number =>
+  (levelShare * noise * Math.PI * window.major * window.minor * (reach ** 2 / 4 - 1)) / moments.total;
 
 /** The same by a level of the dark that rounding to codes leaves open. */
 function grainShare(spot: Spot, grain: number, step: number): number {

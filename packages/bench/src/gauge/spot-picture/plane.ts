@@ -1,3 +1,4 @@
+import { median } from '@coreward/optics';
 import type { Picture } from '../picture.ts';
 
 /** Light, pixel by pixel, in shares of full scale; row by row from the top. */
@@ -82,6 +83,40 @@ export function removeHotPixels({ width, height, light }: Plane, dark: number, n
   }
   for (const [at, value] of hot) light[at] = value;
   return hot.length;
+}
+
+/** Half a side of the square about a speck, in pixels: a speck of three by three lies within. */
+const speckReach = 3;
+
+/**
+ * Takes out specks, groups of up to three by three pixels far brighter than all pixels of the ring around them: each pixel
+ * gets the median of that ring. Only where the spot itself is wider than such a ring.
+ *
+ * @param noise scatter of a dark pixel, in the unit of `light`
+ */
+export function removeSpecks({ width, height, light }: Plane, dark: number, noise: number): void {
+  const specks: [number, number][] = [];
+  for (let y = 0; y < height; y++) {
+    for (let x = 0; x < width; x++) {
+      const here = light[y * width + x]! - dark;
+      if (!(here > 8 * noise)) continue;
+      const limit = dark + (here - 8 * noise) / 2.2;
+      const ring: number[] = [];
+      const isDarker = (u: number, v: number): boolean => {
+        if (u < 0 || v < 0 || u >= width || v >= height) return true;
+        return ring.push(light[v * width + u]!) > 0 && light[v * width + u]! < limit;
+      };
+      let isSpeck = true;
+      for (let k = -speckReach; k <= speckReach && isSpeck; k++)
+        isSpeck =
+          isDarker(x + k, y - speckReach) &&
+          isDarker(x + k, y + speckReach) &&
+          isDarker(x - speckReach, y + k) &&
+          isDarker(x + speckReach, y + k);
+      if (isSpeck) specks.push([y * width + x, median(ring)]);
+    }
+  }
+  for (const [at, value] of specks) light[at] = value;
 }
 
 function neighbours(

@@ -1,3 +1,4 @@
+import { lightBeside, slowNoise, tileSide } from './dark-around.ts';
 import { inPixels, type Seen } from './find-spot.ts';
 import { forWindow } from './moments.ts';
 import type { Plane, PlaneRead } from './plane.ts';
@@ -17,6 +18,9 @@ export const nothing: Lack = {
 /** More of the peak than this at the frame's edge, and the widths are cut: three deviations out. */
 const mostAtFrame = 0.012;
 
+/** More of the peak than this beside the spot is light of its own: a second spot or a reflection. */
+const mostBeside = 0.008;
+
 /** Why no width can be told of a spot that was found; null where one can. */
 export function lackOf(read: PlaneRead, seen: Seen): Lack | null {
   const { plane, step } = read;
@@ -35,6 +39,12 @@ export function lackOf(read: PlaneRead, seen: Seen): Lack | null {
       add: 'Take it again with the whole spot in the picture and as much dark around it.',
     };
   }
+  if (isBeside(seen)) {
+    return {
+      because: 'there is other light beside the spot, as of a reflection',
+      add: 'Keep it out of the picture, or crop the picture nearer to the spot.',
+    };
+  }
   const doubts = spotDoubts(seen, read);
   const relative = Math.hypot(doubts.noise.minor, doubts.background.minor) / (2 * spot.axes.minor ** 2);
   if (relative > 0.15) {
@@ -50,6 +60,15 @@ export function lackOf(read: PlaneRead, seen: Seen): Lack | null {
     };
   }
   return null;
+}
+
+/** Whether light stands beside the spot that is neither its own tail nor noise, nor a dark that is uneven all over. */
+function isBeside(seen: Seen): boolean {
+  const { window, reach, background, noise } = seen.spot;
+  const widest = { ...window, major: (6 / reach) * window.major, minor: (6 / reach) * window.minor };
+  const beside = lightBeside(seen.blocks, widest, background);
+  const scatter = Math.max(2 * noise, slowNoise(seen.blocks, widest, background)) / tileSide;
+  return beside > mostBeside * peakOf(seen) && beside > 3 * scatter;
 }
 
 /** Full pixels, or pixels that share the highest code where light should have a peak. */

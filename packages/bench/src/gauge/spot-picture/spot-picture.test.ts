@@ -81,10 +81,10 @@ test('a round spot has no long axis', () => {
   expect(azimuth.because).toMatch(/round/u);
 });
 
-/** Widths of 4σ and 90 % intervals of them, of twenty spots a hidden number of pixels wide. */
-function heldOf(draw: (at: number, sigma: number) => (x: number, y: number) => number): number {
+/** How many 90 % intervals hold the width of 4σ, of so many spots a hidden number of pixels wide. */
+function heldOf(draw: (at: number, sigma: number) => Draw, spots = 20): number {
   let held = 0;
-  for (let i = 0; i < 20; i++) {
+  for (let i = 0; i < spots; i++) {
     const [at, sigma] = [70 + random() * 60, 6 + random() * 4];
     const width = seen(200, 160, draw(at, sigma))('d4sigma_px');
     if (width.low! <= 4 * sigma && 4 * sigma <= width.high!) held += 1;
@@ -115,11 +115,43 @@ test('of a dark with one code for most pixels the other codes are noise, not hot
   expect(remarks.join(' ')).not.toMatch(/hot/u);
 });
 
-test('a dark that is far from even is no ground to measure on', () => {
+test.each([1, -1])('a dark that is bent by some codes (%d) is taken off', (sign) => {
+  const bend = (x: number, y: number): number => 20 + sign * (((x - 100) / 30) ** 2 + ((y - 80) / 30) ** 2);
+  const held = heldOf((at, sigma) => (x, y) => 150 * bell(x, y, at, sigma) + bend(x, y) + noise(1.5), 8);
+  // of eight, fewer than five do once in two hundred draws (binomial)
+  expect(held).toBeGreaterThan(4);
+});
+
+test('a speck of three by three pixels beside the spot changes nothing', () => {
+  const [plain, specked] = [false, true].map((isThere) => {
+    const isSpeck = (x: number, y: number): boolean => Math.abs(x - 130) < 2 && Math.abs(y - 60) < 2;
+    const ripple = (x: number, y: number): number => 2 * Math.sin(x * x + 3 * y);
+    return seen(200, 160, (x, y) =>
+      isThere && isSpeck(x, y) ? 200 : 150 * bell(x, y, 100, 9) + 20 + ripple(x, y),
+    );
+  });
+  // nine pixels of 180 codes, four deviations out, would widen it by a tenth
+  expect(Math.abs(specked!('d4sigma_px').value! / plain!('d4sigma_px').value! - 1)).toBeLessThan(1e-3);
+  expect(Math.abs(specked!('centroidX_px').value! - plain!('centroidX_px').value!)).toBeLessThan(0.02);
+});
+
+test('a reflection beside the spot is told, not measured', () => {
+  const reflected = (x: number, y: number): number => 6 * bell(x - 70, y, 100, 9);
+  const width = seen(
+    240,
+    160,
+    (x, y) => 150 * bell(x, y, 100, 9) + reflected(x, y) + 20 + noise(1.5),
+  )('d4sigma_px');
+  expect(width.value).toBeNull();
+  expect(width.because).toMatch(/reflection/u);
+});
+
+test('a dark with waves in it is no ground to measure on', () => {
+  const waves = (x: number, y: number): number => 8 * Math.sin(x / 9) * Math.sin(y / 9);
   const width = seen(
     200,
     160,
-    (x, y) => 150 * bell(x, y, 100, 9) + 10 + ((x - 100) / 30) ** 2 + ((y - 80) / 30) ** 2 + noise(1.5),
+    (x, y) => 150 * bell(x, y, 100, 9) + 20 + waves(x, y) + noise(1.5),
   )('d4sigma_px');
   expect(width.value).toBeNull();
   expect(width.because).toMatch(/not even/u);
