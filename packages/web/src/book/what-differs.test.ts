@@ -26,6 +26,14 @@ test('a launch is told by its whole places', () => {
   ]);
 });
 
+test('what lies on the way is told by its name', () => {
+  const bench = (reflectance: string): string =>
+    `coreward: 1\nlaser: {wavelength: 520 nm, power: 1 mW, beam: {diameter: 1 mm}}\npath: [{space: 1 m}, {mirror: {name: loft, reflectance: ${reflectance}}}]\ncollimator: {focal length: 6 mm}\nfibre: {type: OM3}\n`;
+  expect(whatDiffers(launch(1, bench('90 %')), launch(2, bench('95 %')))).toEqual([
+    'reflectance of loft: 90\u00a0% to 95\u00a0%',
+  ]);
+});
+
 test('what is put away or brought back, and changed with it, says both', () => {
   expect(whatDiffers(fibre(2, 'grey', true), fibre(3, 'blue'))).toEqual([
     'brought back',

@@ -17,7 +17,7 @@ export function PartVersionsPage({ id }: { readonly id: string }): JSX.Element {
     <>
       <PageHeading title={part === undefined ? versionTexts.unknownPart : versionTexts.title(part.name)} />
       {part === undefined && <p>{versionTexts.unknownPartText}</p>}
-      <p>
+      <p className="facts">
         <PageLink to={part === undefined ? { page: 'drawer' } : { page: 'drawer', part: id }}>
           {versionTexts.toDrawer}
         </PageLink>

@@ -12,7 +12,7 @@ export function VersionsPage({ id }: { readonly id: string }): JSX.Element {
   return (
     <>
       <PageHeading title={versionTexts.title(held?.name ?? '')} />
-      <p>
+      <p className="facts">
         <PageLink to={{ page: 'launch', id }}>{versionTexts.toLaunch}</PageLink>
       </p>
       <VersionList thing={{ kind: 'launch', id }} where={pathOf({ page: 'launch', id })} />
