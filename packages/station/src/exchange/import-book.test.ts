@@ -1,6 +1,8 @@
+import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { BenchBook } from '../bench-book/bench-book.ts';
 import { fakeWorld, inFolder } from '../fake-world.ts';
+import { newId } from '../world.ts';
 import type { Archive } from './archive.ts';
 import { archiveFrom, archiveIn } from './archive-files.ts';
 import { exportBook } from './export-book.ts';
@@ -92,3 +94,64 @@ test('an index cannot name a file outside its folder', async () => {
     expect(asked).toEqual(['coreward-export.json']);
   }
 });
+
+const series = (
+  ...readings: readonly { t: number; value: number | null; saturated: boolean }[]
+): Archive => ({
+  ...base,
+  instruments: [
+    {
+      id: '22222222-2222-4222-8222-222222222222',
+      kind: 'typed',
+      unit: 'W',
+      name: 'meter',
+      setup: { kind: 'typed', unit: 'W' },
+      floor: null,
+      saturation: null,
+      putAway: false,
+      readings: [...readings],
+    },
+  ],
+});
+const [one, two] = [
+  { t: 1_000, value: 0.5, saturated: false },
+  { t: 2_000, value: null, saturated: false },
+];
+
+test('an instrument that comes from elsewhere is off, and its longer series goes on from the shorter one', () =>
+  inFolder((folder) => {
+    const book = new BenchBook(folder, world);
+    importBook(book, series(one));
+    expect(book.readings.instruments()).toMatchObject([{ name: 'meter', on: false, putAway: false }]);
+    expect(importBook(book, series(one, two)).readings).toBe(1);
+    expect(importBook(book, series(one))).toMatchObject({ readings: 0 });
+    expect(book.readings.all('22222222-2222-4222-8222-222222222222')).toEqual([one, two]);
+    // light that was too much is another reading, though it has the same value
+    expect(() => importBook(book, series({ ...one, saturated: true }, two))).toThrow('other readings');
+    book.close();
+  }));
+
+test('versions and entries that a clock was set back between go out and come in as they are', () =>
+  inFolder(async (folder) => {
+    const clock = fakeWorld();
+    const book = new BenchBook(join(folder, 'a'), clock);
+    importBook(book, base);
+    const { id } = base.documents[0]!;
+    clock.wait(-365 * 86_400_000);
+    const state = { name: 'two', text: 'two', putAway: false, invented: false };
+    book.write({ ...state, id, kind: 'launch', base: 1, write: newId(clock) });
+    book.addEntry({ id: newId(clock), kind: 'note', launch: id, data: '1' });
+    clock.wait(-86_400_000);
+    book.addEntry({ id: newId(clock), kind: 'note', launch: id, data: '2' });
+    expect(book.documents.newest(id)?.text).toBe('two');
+    expect(book.entries({ launch: id, kind: null, before: null, most: 9 }).map(({ data }) => data)).toEqual([
+      '2',
+      '1',
+    ]);
+    const other = new BenchBook(join(folder, 'b'), clock);
+    const out = exportBook(book);
+    importBook(other, out);
+    expect(exportBook(other)).toEqual(out);
+    other.close();
+    book.close();
+  }));
