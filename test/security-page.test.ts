@@ -11,7 +11,7 @@ const files = [
   'packages/station/src/access/network.test.ts',
   'packages/station/src/access/plain-at-tls.test.ts',
   'packages/station/src/live/live-channel.test.ts',
-  'packages/station/src/exchange/round-trip.test.ts',
+  'packages/station/src/exchange/import-book.test.ts',
   'packages/station/src/bench-book/bench-book.test.ts',
   'packages/station/src/bench-book/refused-places.test.ts',
   'test/kill-station.test.ts',
