@@ -133,6 +133,8 @@ test('at 360 px no mark lies on a name or a power', async ({ opened: page, stati
   await page.setViewportSize({ width: 360, height: 740 });
   await page.goto(`${station.address}${examplePath}`);
   await expect(page.locator('.hazard-place').first()).toBeVisible();
+  // what costs most stands above the line: with it all moves down
+  await expect(page.getByText('nine times in ten')).toBeVisible();
   const boxes = (selector: string) =>
     page
       .locator(selector)

@@ -150,18 +150,22 @@ function Exposure({
   );
 }
 
+const outcomes = ['held', 'refused', 'cannot be asked'] as const satisfies readonly Hold['outcome'][];
+
 /** What a camera holds still, told plainly where it does not. */
 function Holds({ holds }: { readonly holds: readonly Hold[] }): JSX.Element {
-  const isAllHeld = holds.every(({ outcome }) => outcome === 'held');
+  const told = outcomes.flatMap((outcome) => {
+    const names = holds.filter((one) => one.outcome === outcome);
+    return names.length === 0
+      ? []
+      : [cameraTexts.hold[outcome](names.map(({ name }) => cameraTexts.holdNames[name]).join(', '))];
+  });
   return (
     <details className="more camera-holds">
       <summary>
-        {cameraTexts.holds}:{' '}
-        {holds
-          .map(({ name, outcome }) => `${cameraTexts.holdNames[name]} ${cameraTexts.hold[outcome]}`)
-          .join(', ')}
+        {cameraTexts.holds}: {told.join('; ')}
       </summary>
-      {!isAllHeld && <p>{cameraTexts.drifts}</p>}
+      {holds.some(({ outcome }) => outcome !== 'held') && <p>{cameraTexts.drifts}</p>}
     </details>
   );
 }

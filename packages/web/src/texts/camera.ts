@@ -43,10 +43,10 @@ export const cameraTexts = {
     focus: 'focus',
   } satisfies Record<HoldName, string>,
   hold: {
-    held: 'held',
-    refused: 'the camera did not hold it',
-    'cannot be asked': 'cannot be held from here',
-  } satisfies Record<Hold['outcome'], string>,
+    held: (names: string): string => names,
+    refused: (names: string): string => `not ${names}, which the camera did not hold`,
+    'cannot be asked': (names: string): string => `not ${names}, which cannot be held from here`,
+  } satisfies Record<Hold['outcome'], (names: string) => string>,
   drifts:
     'What is not held may change with the picture, and with it what a reading is worth. Hold it in the camera’s own program, or keep the picture evenly lit.',
   exposure: 'exposure time',
