@@ -17,6 +17,7 @@ import {
   claddingSurvival,
   endTransmission,
   type InTheBends,
+  lostInTheLay,
 } from './through-the-fibre.ts';
 import { focalLengthFor, surfacesTransmission } from './way-to-the-facet.ts';
 
@@ -49,6 +50,9 @@ export interface Budget {
   readonly powersOut: Float64Array | null;
   readonly attenuation: number;
 }
+
+/** The id of what a fibre's lay takes; left out of a ledger where it takes nothing. */
+export const looseModes = 'loose-modes';
 
 /** @param best distances of the facet behind the lens for the most light in this draw: with the lens as it is, and were it perfect */
 export function budgetOf(
@@ -102,8 +106,12 @@ export function budgetOf(
       transmission: fibreTransmission(attenuation, Math.max(0, draw.at(fibre.length))),
     },
   ];
+  const lay = lostInTheLay(launch, meeting, taker, chain.powers, draw);
+  // where V is uncertain the modes that the lay takes first are not among those that it is asked about
+  const held = asking.setRight === null ? lay.transmission : lay.transmission * chain.followed;
+  inFibre.push({ id: looseModes, group: 'fibre', label: 'modes held too loosely', transmission: held });
   let lostModes = 0;
-  let inBends: InTheBends = { powers: chain.powers, modesLeft: 1 };
+  let inBends: InTheBends = { powers: lay.powers, modesLeft: 1 };
   fibre.bends.forEach((bend, i) => {
     const loss = bendLoss(launch, bend, meeting, taker, inBends, draw);
     inBends = loss.behind;
@@ -142,7 +150,9 @@ export function budgetOf(
     chain.guided,
     withinCladding(launch, draw, beamAt(meeting, distance, meeting.aim), wavelength),
   );
+  // what no mode holds for long is in the cladding soon
   const cladding = entered * (onGlass - chain.guided);
+  const stray = cladding + entered * chain.guided * (1 - held);
   return {
     losses,
     chain,
@@ -153,7 +163,7 @@ export function budgetOf(
     reflected: (arrived - entered) * onGlass,
     cladding,
     beyondCladding: arrived * (1 - onGlass),
-    claddingAtFarEnd: cladding * claddingSurvival(launch, draw) * product(out),
+    claddingAtFarEnd: stray * claddingSurvival(launch, draw) * product(out),
     lostModes,
     powersOut: inBends.powers,
     attenuation,

@@ -47,8 +47,12 @@ export interface Taker {
   readonly bestShare: number;
 }
 
-/** In the many sets of an uncertain V, modes that decay more slowly than this (w) are not followed. */
+/** In the many sets of an uncertain V, modes that decay more slowly than this (w) are not followed: no fibre on a bench keeps them. */
 const looselyBound = 0.25;
+
+/** Whether the sets of an uncertain V follow a mode. LP01 always. */
+export const isFollowed = ({ l, m, w }: ModeSet['modes'][number]): boolean =>
+  w >= looselyBound || (l === 0 && m === 1);
 
 /** @param rungs see `modeSet`; fewer for the many sets of an uncertain V */
 export function modesTaker(profile: 'step' | 'graded', vNumber: number, rungs?: number): Taker {

@@ -10,7 +10,7 @@ import { shortCautions } from '../caution/short-cautions.ts';
 import type { Launch } from '../launch/launch.ts';
 import { assumptionsOf } from './assumptions.ts';
 import { type BestCoupling, type BestCouplings, bestCouplings } from './best-coupling.ts';
-import type { Budget } from './budget.ts';
+import { type Budget, looseModes } from './budget.ts';
 import { convergence, paraxialUpTo } from './convergence.ts';
 import { doubtfulEntries } from './entries-of.ts';
 import type {
@@ -121,13 +121,14 @@ function interval(spread: Spread, of: (draw: Spread['draws'][number]) => number,
 function ledgerOf({ budget }: StatedBench, spread: Spread): readonly LedgerEntry[] {
   // what is left of each draw's own laser, entry by entry
   const left = spread.draws.map(({ power }) => power);
-  return budget.losses.map(({ id, group, label, transmission }, i) => {
+  const ledger = budget.losses.map(({ id, group, label, transmission }, i): LedgerEntry => {
     const passed = spread.draws.map((draw) => draw.budget.losses[i]!.transmission);
     passed.forEach((share, draw) => {
       left[draw] = left[draw]! * share;
     });
     return { id, group, label, transmission, ...endsAmong(passed), left: endsAmong(left) };
   });
+  return ledger.filter(({ id, transmission }) => id !== looseModes || transmission < 1);
 }
 
 /** Where nine draws in ten lie. */

@@ -1,7 +1,7 @@
 import { type FacetBeam, OutOfRange, type Pupil } from '@coreward/optics';
 import type { Launch } from '../launch/launch.ts';
 import { Refusal } from '../refusal.ts';
-import { type Budget, budgetOf } from './budget.ts';
+import { type Budget, budgetOf, looseModes } from './budget.ts';
 import { asStated } from './draw.ts';
 import { drawnFocus } from './drawn-focus.ts';
 import type { LedgerEntry } from './expected.ts';
@@ -89,12 +89,9 @@ function glanceAt(launch: Launch, before: Glance | null): Glance {
     meeting,
     taker,
     budget,
-    ledger: budget.losses.map((loss) => ({
-      ...loss,
-      low: loss.transmission,
-      high: loss.transmission,
-      left: null,
-    })),
+    ledger: budget.losses
+      .filter(({ id, transmission }) => id !== looseModes || transmission < 1)
+      .map((loss) => ({ ...loss, low: loss.transmission, high: loss.transmission, left: null })),
     outputPower: launch.laser.power.value * budget.output,
   };
 }

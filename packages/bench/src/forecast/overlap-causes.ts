@@ -1,6 +1,6 @@
 import type { FacetBeam, Pupil } from '@coreward/optics';
 import { isRound } from './best-focus.ts';
-import { roundBeam, type Taken, type Taker } from './fibre-taker.ts';
+import { isFollowed, roundBeam, type Taken, type Taker } from './fibre-taker.ts';
 import { type Aimed, beamAt, type Meeting, shareOfPassed, stopTransmission } from './meeting.ts';
 
 /** The overlap's causes, in the order of the ledger; `mode-shape` is the named rest. */
@@ -26,6 +26,8 @@ export interface ChainOfCauses {
   readonly fundamental: number | null;
   /** Share of the guided light in each mode of the taker's set, or null. */
   readonly powers: Float64Array | null;
+  /** Share of the guided light in modes that are followed where V is uncertain. */
+  readonly followed: number;
   readonly stop: number;
 }
 
@@ -53,6 +55,8 @@ export interface SetRight {
   /** The coupling with causes 0 … `place`, or, behind the last cause, with everything. */
   readonly coupling: (place: number, drawn: number) => number;
   readonly fundamental: (drawn: number) => number;
+  /** Share of the guided light in the modes that the quick way follows. */
+  readonly followed: (drawn: number) => number;
   /** What a bend lets through. */
   readonly bend: (place: number, drawn: number) => number;
 }
@@ -120,8 +124,20 @@ export function chainOfCauses(
     fundamental:
       last.fundamental === null ? null : (setRight?.fundamental(last.fundamental) ?? last.fundamental),
     powers: last.powers,
+    followed: setRight === null ? shareFollowed(taker, last.powers) : setRight.followed(last.guided),
     stop: stopTransmission(aimed, pupil, meeting.wavelength),
   };
+}
+
+function shareFollowed({ set }: Taker, powers: Float64Array | null): number {
+  if (set === null || powers === null) return 1;
+  let all = 0;
+  let loose = 0;
+  set.modes.forEach((mode, i) => {
+    all += powers[i]!;
+    if (!isFollowed(mode)) loose += powers[i]!;
+  });
+  return all === 0 ? 1 : 1 - loose / all;
 }
 
 /** Nothing over nothing lets everything through: the loss stands in an earlier entry. */

@@ -1,5 +1,6 @@
 import { attenuationEstimate, OutOfRange } from '@coreward/optics';
 import { writeValue } from '../units/write.ts';
+import { looseModes } from './budget.ts';
 import type { Remark } from './expected.ts';
 import { fewModedBelow } from './fibre-taker.ts';
 import { lossText, percentText, wavelengthText } from './remark-text.ts';
@@ -10,6 +11,7 @@ import type { Told } from './told.ts';
 export function fibreRemarks(told: Told, bench: StatedBench): readonly Remark[] {
   return [
     ...modes(told, bench),
+    ...straightOnly(told),
     ...bends(told, bench),
     ...attenuation(told),
     ...perhapsPlastic(told),
@@ -64,6 +66,18 @@ function hidesMisalignment({ tolerances: { guided, fundamental } }: Told): boole
   return (
     wider(guided.offsetFor1dB, fundamental.offsetFor1dB) || wider(guided.tiltFor1dB, fundamental.tiltFor1dB)
   );
+}
+
+function straightOnly({ ledger }: Told): readonly Remark[] {
+  const entry = ledger.find(({ id }) => id === looseModes);
+  if (entry === undefined || entry.transmission > 0.98) return [];
+  return [
+    {
+      id: 'straight-only',
+      kind: 'know',
+      text: `Of the guided light ${percentText(1 - entry.transmission)} is in modes so near their cut-off that only a dead straight fibre keeps it; it is counted as lost on the way. A slightly wider core would hold it, a narrower one never take it.`,
+    },
+  ];
 }
 
 function bends(told: Told, { budget }: StatedBench): readonly Remark[] {

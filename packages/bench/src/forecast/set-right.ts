@@ -10,12 +10,15 @@ export function setRight(stated: Budget, quick: Budget): SetRight {
     shifted(share, quick.chain.couplings[i] ?? share),
   );
   const bends = bendsOf(stated).map((share, i) => shifted(share, bendsOf(quick)[i] ?? share));
-  const { fundamental } = stated.chain;
+  const { fundamental, followed, guided } = stated.chain;
+  const whole = couplings.at(-1)!;
+  const alone = shifted(guided * followed, quick.chain.guided);
   const shiftedFundamental =
     fundamental === null ? null : shifted(fundamental, quick.chain.fundamental ?? fundamental);
   return {
     coupling: (place, drawn) => couplings[place]?.(drawn) ?? drawn,
     fundamental: (drawn) => shiftedFundamental?.(drawn) ?? drawn,
+    followed: (drawn) => (followed === 1 || drawn <= 0 ? 1 : Math.min(1, alone(drawn) / whole(drawn))),
     bend: (place, drawn) => bends[place]?.(drawn) ?? drawn,
   };
 }

@@ -116,7 +116,12 @@ const fibreKeys = {
     '{}',
     'its keys have defaults of their own',
   ),
-  bends: defaulting('bends narrow enough to count', list(bendForm), '[]', 'laid out loosely'),
+  bends: defaulting(
+    'bends narrow enough to count',
+    list(bendForm),
+    '[]',
+    'laid out loosely, in loops of 0.3 m',
+  ),
 } as const;
 
 const others = Object.keys(fibreKeys);

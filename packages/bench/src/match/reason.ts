@@ -1,4 +1,4 @@
-import type { Budget, Loss } from '../forecast/budget.ts';
+import { type Budget, type Loss, looseModes } from '../forecast/budget.ts';
 import type { Taker } from '../forecast/fibre-taker.ts';
 import type { Meeting } from '../forecast/meeting.ts';
 import { netTransmissions } from '../forecast/net-losses.ts';
@@ -107,7 +107,11 @@ function reasonId({ id, group }: Loss, spotIsSmall: boolean): ReasonId {
     case 'output':
       return id === 'exit-facet' ? 'end-facets' : 'surfaces';
     case 'fibre':
-      return id === 'attenuation' ? 'attenuation' : id.startsWith('bend-') ? 'bends' : 'joints';
+      return id === 'attenuation'
+        ? 'attenuation'
+        : id.startsWith('bend-') || id === looseModes
+          ? 'bends'
+          : 'joints';
     case 'overlap':
       return id === 'spot-size'
         ? spotIsSmall
