@@ -15,6 +15,19 @@ export interface Belief {
 /** Offset errors of a steer, from a camera's best to an eye's worst, m; each as likely as the next before light was seen. */
 const offsetErrors = [0.02e-3, 0.035e-3, 0.06e-3, 0.1e-3, 0.17e-3, 0.3e-3, 0.5e-3] as const;
 
+/** Silicon sees no light beyond this, m. @source its band gap, 1.12 eV at room temperature, from memory: λ = hc/E is 1.11 µm */
+const seenByCameras = 1.1e-6;
+/**
+ * What then remains at least, m: spots are laid by eye on a card that glows, or by visible light, of which such a fibre guides
+ * several modes.
+ * @source those wander by 0.12 mm rms at a lens of 8 mm, four modes at 650 nm: our own sum over their random mixtures
+ */
+const leastUnseen = 0.1e-3;
+
+/** Offset errors that a steer may have left in light of this wavelength, m. */
+export const offsetErrorsIn = (wavelength: number): readonly number[] =>
+  wavelength <= seenByCameras ? offsetErrors : offsetErrors.filter((error) => error >= leastUnseen);
+
 /** Least that a first sweep could have gained for all one knows (ln). */
 const leastGain = 0.02;
 
@@ -23,12 +36,14 @@ const leastGain = 0.02;
  *
  * @param gains what the light gained (ln) by each of the two sweeps, which tells how well the spots lay over each other;
  *   null: not known
+ * @param possible offset errors of the steer that are thought possible, m
  */
 export function newBelief(
   layout: readonly [RidgeLayout, RidgeLayout],
   gains: readonly (number | null)[],
+  possible: readonly number[],
 ): Belief {
-  const chances = offsetErrors.map((error) =>
+  const chances = possible.map((error) =>
     gains.reduce((chance: number, gain, axis) => {
       if (gain === null) return chance;
       const sd = Math.hypot(error * layout[axis as AxisIndex].alongNearPerOffset, leastGain);
@@ -36,7 +51,7 @@ export function newBelief(
     }, 1),
   );
   const sum = chances.reduce((a, b) => a + b, 0);
-  const errors = offsetErrors.map((error, i) => ({ error, chance: sum > 0 ? chances[i]! / sum : 1 }));
+  const errors = possible.map((error, i) => ({ error, chance: sum > 0 ? chances[i]! / sum : 1 }));
   return {
     axes: [newAxisBelief(layout[0], errors), newAxisBelief(layout[1], errors)],
     left: [leftBefore(layout[0]), leftBefore(layout[1])],

@@ -7,6 +7,7 @@ import {
   forgotten,
   lossChances,
   newBelief,
+  offsetErrorsIn,
   type RidgeFigures,
   ridgeFigures,
 } from './belief.ts';
@@ -103,7 +104,7 @@ function* firstPeak(trail: Trail, known: Known): Asking<Mind> {
     lefts[axis] = leftBySweep(layout[axis], trail.floor / Math.exp(seen));
   }
   const peaks = before === null ? [] : [before];
-  const belief = { ...newBelief(layout, gains), left: lefts };
+  const belief = { ...newBelief(layout, gains, offsetErrorsIn(known.wavelength)), left: lefts };
   return { ...belief, row: null, steps: 0, surprises: 0, idle: 0, peaks, isPeak: false };
 }
 

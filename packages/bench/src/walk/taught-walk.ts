@@ -28,31 +28,39 @@ const budget = 160;
 /**
  * The walk as a good teacher teaches it, which knows nothing of lengths: the near mirror live, the far mirror stepped by
  * the light, and the highest reading noted.
+ *
+ * @param first the way of the first step along each axis: nothing says which is the better one
  */
-export function* taughtWalk(known: Pick<Known, 'floor'>, rounds: 1 | 2 = 1): WalkProcedure {
+export function* taughtWalk(known: Pick<Known, 'floor'>, rounds: 1 | 2 = 1, first: Sense = 1): WalkProcedure {
   const trail = newTrail(budget);
   yield* askFloor(trail, known.floor);
   standsAt(trail, { kind: 'climb', behind: 2 * rounds - 1, reversals: -1 });
   yield* peakNearMirror(trail);
   const climbs = fractions.slice(0, rounds).flatMap((fraction) => axes.map((axis) => ({ axis, fraction })));
   for (const [i, { axis, fraction }] of climbs.entries())
-    yield* climbAxis(trail, axis, fraction, climbs.length - 1 - i);
+    yield* climbAxis(trail, axis, fraction, { behind: climbs.length - 1 - i, first });
   return yield* finish(trail);
 }
 
 /**
  * Steps along one axis until the peak has been passed twice.
  *
- * @param place how many axes are still to be climbed behind this one
+ * @param behind how many axes are still to be climbed behind this one
+ * @param first the way of the first step
  */
-export function* climbAxis(trail: Trail, axis: WalkAxis, fraction: number, place: number): Asking<void> {
-  let sense: Sense = 1;
+function* climbAxis(
+  trail: Trail,
+  axis: WalkAxis,
+  fraction: number,
+  { behind, first }: { readonly behind: number; readonly first: Sense },
+): Asking<void> {
+  let sense = first;
   let reversals = 0;
   let before = trail.peak === null ? null : Math.log(trail.peak);
   let unheard = 0;
   let idle = 0;
   while (!isSpent(trail) && unheard < 3 && trail.undone < mostUndone) {
-    standsAt(trail, { kind: 'climb', behind: place, reversals });
+    standsAt(trail, { kind: 'climb', behind, reversals });
     const left = yield* detune(trail, far(axis), sense, fraction);
     const seen =
       left === null
@@ -86,6 +94,7 @@ export function* finish(trail: Trail): Asking<WalkVerdict> {
 export function* asTaught(trail: Trail): Asking<WalkVerdict> {
   notice(trail, { id: 'goes-on-as-taught' });
   trail.estimate = noEstimate;
-  for (const [i, axis] of axes.entries()) yield* climbAxis(trail, axis, fractions[0], axes.length - 1 - i);
+  for (const [i, axis] of axes.entries())
+    yield* climbAxis(trail, axis, fractions[0], { behind: axes.length - 1 - i, first: 1 });
   return yield* finish(trail);
 }
