@@ -6,6 +6,7 @@ import {
   lossAt,
   powerAt,
   powerRangeAt,
+  unbroken,
 } from '@coreward/bench';
 import { type JSX, type KeyboardEvent, type ReactNode, useMemo, useRef } from 'react';
 import { launchTexts } from '../texts/launch.ts';
@@ -111,7 +112,7 @@ export function LineView(props: LineViewProps): JSX.Element {
                   aria-controls="tag"
                   onClick={() => onChoose(part.id === chosen ? null : part.id)}
                 >
-                  <span className="part-name">{part.name}</span>
+                  <span className="part-name">{unbroken(part.name)}</span>
                   <span className="part-power">
                     {powerAt(part, laserPower)}
                     {run === 'down' && lossAt(part) !== null && ` ${lossAt(part)}`}
