@@ -120,7 +120,8 @@ export function takenByModes(set: ModeSet, offer: Offer, tolerance: number): Tak
       tolerance,
     },
   );
-  return { guided, fundamental, powers };
+  // a sum that is good to its tolerance may end a hair above all there is
+  return { guided: Math.min(1, guided), fundamental: Math.min(1, fundamental), powers };
 }
 
 /** Share of rays, by quadrature, of the light that has passed the stop: rays know none. */
