@@ -10,6 +10,7 @@ export interface FakeShell extends Shell {
   readonly files: Map<string, FakeFile>;
 }
 
+/** A shell whose files, input and machine the test gives. */
 export function fakeShell(
   files: Readonly<Record<string, FakeFile>> = {},
   changes: Partial<Shell> = {},

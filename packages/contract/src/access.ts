@@ -23,6 +23,7 @@ export const keptDevice = z.strictObject({
 });
 export type KeptDevice = z.infer<typeof keptDevice>;
 
+/** The machines that were paired. */
 export const devicesAnswer = z.strictObject({
   devices: z.array(keptDevice),
   /** Which of them asks; null on the station's own computer. */

@@ -17,6 +17,7 @@ export const instrumentKinds = [
   'replay',
   'practice',
 ] as const;
+/** What an instrument can be. */
 export const instrumentKind = z.enum(instrumentKinds);
 export type InstrumentKind = z.infer<typeof instrumentKind>;
 
@@ -112,6 +113,7 @@ export const instrumentDescription = z.strictObject({
 });
 export type InstrumentDescription = z.infer<typeof instrumentDescription>;
 
+/** Those in use, by name. */
 export const instrumentsAnswer = z.strictObject({ instruments: z.array(instrumentDescription) });
 export type InstrumentsAnswer = z.infer<typeof instrumentsAnswer>;
 

@@ -18,9 +18,13 @@ export type ParameterOf<Path extends string> = Path extends `${string}:${infer N
     ? Name
     : never;
 
+/** What stands in the address of a route, by its names there. */
 export type ParametersOf<R extends Route> = { readonly [Name in ParameterOf<R['path']>]: string };
+/** What may stand behind the address; null: nothing. */
 export type QueryOf<R extends Route> = R['query'] extends z.ZodMiniType ? z.infer<R['query']> : null;
+/** What is sent; null: nothing. */
 export type RequestOf<R extends Route> = R['request'] extends z.ZodMiniType ? z.infer<R['request']> : null;
+/** What is answered. */
 export type AnswerOf<R extends Route> = z.infer<R['answer']>;
 
 /** The address of a route, its parameters and query filled in: `/api/launches/…`. */

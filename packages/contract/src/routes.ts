@@ -167,5 +167,6 @@ export const routes = {
   revokeDevice: { method: 'DELETE', path: '/api/devices/:id', ...asks, answer: devicesAnswer },
 } as const satisfies { readonly [name: string]: Route };
 
+/** The table as a type, from which both sides take theirs. */
 export type Routes = typeof routes;
 export type RouteName = keyof Routes;

@@ -21,5 +21,6 @@ export const keptSettings = z.strictObject({
 });
 export type KeptSettings = z.infer<typeof keptSettings>;
 
+/** A new version of the settings. */
 export const writeSettings = z.strictObject({ ...writeKeys, settings });
 export type WriteSettings = z.infer<typeof writeSettings>;

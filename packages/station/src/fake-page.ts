@@ -15,6 +15,7 @@ export interface Reply {
   readonly json: any;
 }
 
+/** What a test sends. */
 export interface Asking {
   readonly method?: string;
   readonly headers?: Readonly<Record<string, string>>;
@@ -71,6 +72,7 @@ function jsonOf(text: string): unknown {
   }
 }
 
+/** What an answer refuses. */
 export const refusalIn = (reply: Reply): RefusedAnswer => reply.json;
 
 /** One page of the station's own, known to it by its cookie. */
@@ -81,6 +83,7 @@ export interface Page {
   readonly listen: (query?: string) => Promise<LivePage>;
 }
 
+/** A page on the live channel. */
 export interface LivePage {
   readonly socket: WebSocket;
   /** The next message that is not a beat. */
@@ -132,6 +135,7 @@ export function listenTo(address: string, headers: Readonly<Record<string, strin
   });
 }
 
+/** A station for one test, and the world it lives in. */
 export interface RunningStation {
   readonly station: Station;
   readonly world: FakeWorld;

@@ -10,6 +10,7 @@ export interface FakeWorld extends World {
   readonly wait: (milliseconds: number) => void;
 }
 
+/** A world that begins at one moment and draws the same chance for the same seed. */
 export function fakeWorld(seed = 'coreward'): FakeWorld {
   let time = Date.UTC(2026, 10, 25, 10, 0, 0);
   let draws = 0;

@@ -30,6 +30,7 @@ export const usualPort = 5208;
 /** So many ports are tried from the usual one on. */
 const portsTried = 20;
 
+/** What a station is begun with. */
 export interface StationOptions {
   readonly world: World;
   /** Where the bench book lies. */

@@ -40,6 +40,7 @@ const detectorForm = map({
 
 const none = 'you own none, or none that matters here';
 
+/** How a drawer is written. */
 export const drawerForm = map({
   coreward: versionKey,
   name: optional('what you call it', nameForm, '`unnamed drawer`; a name is only for people'),

@@ -31,6 +31,7 @@ const collimatorKeys = {
   connector: defaulting('what its barrel takes', connectorForm, 'none', 'not known'),
 } as const;
 
+/** How a collimator is written. */
 export const collimatorForm = map({
   name: optional('what you call it', nameForm, 'it has no name'),
   ...collimatorKeys,
@@ -39,6 +40,7 @@ export const collimatorForm = map({
 /** In a drawer a part has a name, or it could not be asked for. */
 export const namedCollimatorForm = map({ name: required('what you call it', nameForm), ...collimatorKeys });
 
+/** How what stands behind the far end is written. */
 export const outputForm = map({
   collimator: required(
     'the lens behind the far end',

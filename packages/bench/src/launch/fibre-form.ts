@@ -21,6 +21,7 @@ import {
   turnsDoubt,
 } from './usual-doubts.ts';
 
+/** How the outer diameter of the glass is written. */
 export const claddingDiameterForm = quantity('length', '1 µm', '20 mm', claddingDiameterDoubt, '125 µm');
 
 const endForm = word(['flat', 'angled 8°', 'coated'], {
@@ -133,6 +134,7 @@ const variants = [
   },
 ];
 
+/** How a fibre is written. */
 export const fibreForm = map(
   { name: optional('what you call it', nameForm, 'it has no name'), ...fibreKeys },
   variants,

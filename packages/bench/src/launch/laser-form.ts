@@ -9,11 +9,16 @@ import {
   waistPositionDoubt,
 } from './usual-doubts.ts';
 
+/** How a beam's 1/e² diameter is written. */
 export const diameterForm = quantity('length', '1 µm', '1 m', beamDiameterDoubt, '1.1 mm');
+/** How M² is written. */
 export const qualityForm = quantity('number', '1', '1000', qualityDoubt, '1.2');
 
+/** How the place of a diameter is written, from the laser's exit. */
 export const placeForm = quantity('length', '0 mm', '1 km', positionDoubt, '300 mm');
+/** How the place of a waist is written; negative before the exit. */
 export const waistPlaceForm = quantity('length', '-1 km', '1 km', waistPositionDoubt, '0 mm');
+/** How the turn of a beam's own axes is written. */
 export const azimuthForm = quantity('angle', '-360°', '360°', asWritten, '30°');
 
 const elsewhere = 'another description of the beam is written instead';
@@ -51,8 +56,10 @@ const axisKeys = {
 const waistVariant = { needs: ['waist diameter'], allows: ['waist position', 'quality'] } as const;
 const diameterVariant = { needs: ['diameter'], allows: ['at', 'divergence', 'quality'] } as const;
 
+/** How one axis of a beam is written. */
 export const axisForm = map(axisKeys, [waistVariant, diameterVariant]);
 
+/** How a beam is written, round or axis by axis. */
 export const beamForm = map(
   {
     ...axisKeys,
@@ -79,6 +86,7 @@ const laserKeys = {
   beam: required('its shape', beamForm),
 } as const;
 
+/** How a laser is written. */
 export const laserForm = map({
   name: optional('what you call it', nameForm, 'it has no name'),
   ...laserKeys,

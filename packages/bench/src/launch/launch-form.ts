@@ -18,6 +18,7 @@ import { asWritten, nominal } from './usual-doubts.ts';
 /** The version of the documents that is read and written here. */
 export const documentVersion = '1';
 
+/** The first key of every document. */
 export const versionKey = required('the version of this kind of document', word([documentVersion]));
 
 const referenceKeys = {
@@ -30,6 +31,7 @@ const referenceKeys = {
   ),
 } as const;
 
+/** How a reference source is written. */
 export const referenceForm = map(referenceKeys);
 
 /** In a drawer a part has a name, or it could not be asked for. */
@@ -39,6 +41,7 @@ const offsetForm = quantity('length', '-10 mm', '10 mm', asWritten, '1 µm');
 const tiltForm = quantity('angle', '-500 mrad', '500 mrad', asWritten, '1 mrad');
 const aimed = 'what is not written is exact';
 
+/** How a misalignment at the facet is written; zeros are exact. */
 export const misalignmentForm = map({
   x: defaulting("the beam's offset at the facet, horizontal", offsetForm, '0 µm', aimed),
   y: defaulting("the beam's offset at the facet, vertical", offsetForm, '0 µm', aimed),
@@ -47,6 +50,7 @@ export const misalignmentForm = map({
   defocus: defaulting('facet minus its focus position, positive downstream', offsetForm, '0 µm', aimed),
 });
 
+/** How a launch is written. */
 export const launchForm = map({
   coreward: versionKey,
   name: defaulting('what you call it', nameForm, 'unnamed launch', 'a name is only for people'),

@@ -13,12 +13,14 @@ import {
 import { nominalWavelengthForm } from './quantity-forms.ts';
 import { apertureDoubt, asWritten, focalLengthDoubt, pitchDoubt, surfaceDoubt } from './usual-doubts.ts';
 
+/** How a focal length is written, with the light it is given for. */
 export const focalLengthForm = quantityAt(
   quantity('length', '0.1 mm', '2 m', focalLengthDoubt, '6.2 mm'),
   nominalWavelengthForm,
   "the wavelength it is given for; left out: the launch's own",
 );
 
+/** The clear aperture of a lens. */
 export const apertureKey = optional(
   'diameter through which light passes',
   quantity('length', '> 0 mm', '1 m', apertureDoubt, '5 mm'),
@@ -32,12 +34,14 @@ export const glassKey = optional(
   'N-BK7, whose dispersion is usual, unless `focal shift: 0` is written',
 );
 
+/** That a lens has one focal length for every light. */
 export const focalShiftKey = optional(
   '`0` for an achromat or a mirror, instead of `glass`',
   word(['0']),
   'the focal length moves as `glass` says',
 );
 
+/** How the surfaces of a lens are written. */
 export const surfacesForm = map({
   count: defaulting('glass-air surfaces that the light crosses', count(0, 40), '2', 'a singlet'),
   coating: defaulting(
@@ -51,6 +55,7 @@ export const surfacesForm = map({
 /** Below this a length is a wavelength and not the way from a lens to a fibre; no fibre tip comes so near to a lens. */
 export const longestWavelengthSetting = 20e-6;
 
+/** How the distance from lens to fibre is written. */
 export const focusForm = either(
   ['best'],
   map({

@@ -89,6 +89,7 @@ const filterForm = map({
 
 const otherElement = 'the element is another one';
 
+/** How a part of the path is written. */
 export const pathElementForm = map(
   {
     space: optional(
@@ -110,4 +111,5 @@ export const pathElementForm = map(
   ],
 );
 
+/** How the path is written, in the order of the light. */
 export const pathForm = list(pathElementForm);

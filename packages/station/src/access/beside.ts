@@ -28,6 +28,7 @@ export interface StationBeside {
   readonly listen: (heard: (message: LiveMessage) => void) => Listening;
 }
 
+/** A live channel that is being listened to. */
 export interface Listening {
   /** When the channel has ended, whoever ended it. */
   readonly ended: Promise<void>;

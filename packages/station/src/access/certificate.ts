@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { tellingTrouble } from '../bench-book/book-trouble.ts';
 import { ownNames } from './door.ts';
 
+/** A certificate and its key, as PEM. */
 export interface Certificate {
   readonly certificate: string;
   readonly privateKey: string;

@@ -9,6 +9,7 @@ export interface Door {
   readonly port: number;
 }
 
+/** The machine's network interfaces, as Node tells them. */
 export type Interfaces = { readonly [name: string]: readonly NetworkInterfaceInfo[] | undefined };
 
 /** The addresses by which another machine can reach this one; link-local ones left out. */

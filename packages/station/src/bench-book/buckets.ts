@@ -20,6 +20,7 @@ export interface Stretch {
   readonly buckets: number;
 }
 
+/** A block on disk, by its rank, without its readings. */
 export interface Block extends BlockFacts {
   readonly rank: number;
 }

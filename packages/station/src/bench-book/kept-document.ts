@@ -27,6 +27,7 @@ export interface DocumentWrite extends DocumentState {
   readonly kind: DocumentKind;
 }
 
+/** What became of a write. */
 export type WriteOutcome =
   | { readonly kind: 'kept'; readonly document: KeptDocument; readonly again: boolean }
   /** The book has moved on; null if it never had one by that name. */

@@ -56,6 +56,7 @@ export function launchOfWalk(book: BenchBook, { launch, version }: KeptWalk): La
   return readLaunch(document.text, 'launch');
 }
 
+/** That there is no launch by this name. */
 export const noLaunch = (id: string): Declined =>
   new Declined('unknown', {
     where: `launch ${id}`,

@@ -20,6 +20,7 @@ export interface BookHeader {
   readonly version: number;
 }
 
+/** What the header of an open database says. */
 export function headerOf(db: Database): BookHeader {
   return {
     applicationId: Number(db.pragma('application_id', { simple: true })),

@@ -22,6 +22,7 @@ export interface BlockFacts {
   readonly mean: number | null;
 }
 
+/** What some readings come to; there must be one at least. */
 export function blockFacts(readings: readonly Reading[]): BlockFacts {
   const times = readings.map(({ t }) => t);
   const values = readings.map(({ value }) => value).filter((value) => value !== null);
@@ -68,6 +69,7 @@ export function eachPacked(
   }
 }
 
+/** The readings of a block, in the order in which they were kept. */
 export function unpacked(bytes: Buffer): readonly Reading[] {
   const readings: Reading[] = [];
   eachPacked(bytes, (t, value, saturated) => readings.push({ t, value, saturated }));

@@ -40,6 +40,7 @@ export const archivedDocument = z.strictObject({
 });
 export type ArchivedDocument = z.infer<typeof archivedDocument>;
 
+/** An entry as an export has it. */
 export const archivedEntry = z.strictObject({
   id: idText,
   time: timeText,

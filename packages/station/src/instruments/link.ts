@@ -3,6 +3,7 @@ import type { Connection, LinkEvents, LinkTrouble } from './connection.ts';
 import { serialConnection } from './serial-connection.ts';
 import { tcpConnection } from './tcp-connection.ts';
 
+/** One try to reach a device. */
 export const connect = (link: DeviceLink, events: LinkEvents): Connection =>
   link.by === 'tcp' ? tcpConnection(link, events) : serialConnection(link, events);
 
@@ -17,6 +18,7 @@ export interface LastingLink {
   readonly end: () => void;
 }
 
+/** A connection that is tried again, with growing pauses, until it is ended. */
 export function lastingLink(link: DeviceLink, events: LinkEvents): LastingLink {
   let connection: Connection | null = null;
   let retry: NodeJS.Timeout | null = null;

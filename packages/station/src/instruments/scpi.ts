@@ -17,6 +17,7 @@ type Setup = Extract<InstrumentSetup, { kind: 'scpi' }>;
 /** A device that takes longer to answer is called anew, ms. */
 export const answerWithin = 3_000;
 
+/** Where a device is, in a few words. */
 export const nameOfLink = (link: DeviceLink): string => (link.by === 'tcp' ? nameOfTcp(link) : link.path);
 
 /** A device that is asked for each reading, one question at a time. */

@@ -6,8 +6,10 @@ import { linkTrouble } from './link-trouble.ts';
 /** A device that does not answer the call for so long is not there, ms. */
 const patience = 5_000;
 
+/** Where a device is, as addresses are written. */
 export const nameOfTcp = ({ host, port }: TcpLink): string => `${host}:${port}`;
 
+/** One connection to a device by TCP. */
 export function tcpConnection(link: TcpLink, { opened, said, dropped }: LinkEvents): Connection {
   const socket = connect({ host: link.host, port: link.port, noDelay: true });
   let failed: Error | null = null;

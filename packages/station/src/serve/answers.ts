@@ -12,6 +12,7 @@ import type { BookEntry, Change, KeptDocument } from '../bench-book/kept-documen
 
 type PartDocument = KeptDocument & { readonly kind: PartKind };
 
+/** Whether a document is a part of the drawer. */
 export const isPart = (document: KeptDocument): document is PartDocument =>
   document.kind !== 'launch' && document.kind !== 'settings';
 
@@ -24,17 +25,20 @@ export const factsOf = ({ version, changed, name, putAway, invented }: KeptDocum
   invented,
 });
 
+/** A launch in a list. */
 export const summaryOf = (document: KeptDocument): LaunchSummary => ({
   id: document.id,
   ...factsOf(document),
 });
 
+/** A launch as a page is told it. */
 export const launchOf = (document: KeptDocument): KeptLaunch => ({
   id: document.id,
   ...factsOf(document),
   text: document.text,
 });
 
+/** A part as a page is told it. */
 export const partOf = (document: PartDocument): KeptPart => ({
   id: document.id,
   kind: document.kind,
@@ -42,11 +46,13 @@ export const partOf = (document: PartDocument): KeptPart => ({
   text: document.text,
 });
 
+/** The settings as a page is told them; null: nothing was ever set. */
 export const settingsOf = (document: KeptDocument | null): KeptSettings =>
   document === null
     ? { version: 0, changed: null, settings: settingsAtFirst }
     : { version: document.version, changed: document.changed, settings: JSON.parse(document.text) };
 
+/** An entry as a page is told it. */
 export const entryOf = (entry: BookEntry): KeptEntry => ({ ...entry, data: JSON.parse(entry.data) });
 
 /** A change as the pages are told it. */
