@@ -8,6 +8,7 @@ import { type ModeLadder, modeLadder } from './mode-ladder.ts';
 import type { Pupil } from './pupil.ts';
 import { type RadialGrid, radialGrid } from './radial-grid.ts';
 
+/** How the index falls from the axis to the cladding: at once, or as a parabola. */
 export type Profile = 'step' | 'graded';
 
 /** All guided modes of one V, in units of the core radius, with the tables that overlaps need, made when first asked. */
