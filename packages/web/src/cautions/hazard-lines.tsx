@@ -1,4 +1,4 @@
-import type { Hazard } from '@coreward/bench';
+import { type Hazard, unbroken } from '@coreward/bench';
 import type { JSX } from 'react';
 import { cautionTexts } from '../texts/cautions.ts';
 import { LevelMark } from './level-mark.tsx';
@@ -10,7 +10,7 @@ export function HazardLines({ hazards }: { readonly hazards: readonly Hazard[] }
     <ol className="hazard-lines">
       {hazards.map((hazard) => (
         <li key={hazard.id}>
-          <Level hazard={hazard} /> {hazard.what} <strong>{hazard.doNow}</strong>
+          <Level hazard={hazard} /> {unbroken(hazard.what)} <strong>{unbroken(hazard.doNow)}</strong>
         </li>
       ))}
     </ol>

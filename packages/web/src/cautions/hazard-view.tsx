@@ -1,4 +1,4 @@
-import { type Hazard, hazardEvidence, hazardTerms } from '@coreward/bench';
+import { type Hazard, hazardEvidence, hazardTerms, unbroken } from '@coreward/bench';
 import type { JSX } from 'react';
 import { Blocks } from '../launch/section-view.tsx';
 import { cautionTexts } from '../texts/cautions.ts';
@@ -20,9 +20,9 @@ export function HazardView({
       <h3>
         <Level hazard={hazard} /> {hazard.point}
       </h3>
-      <p>{hazard.what}</p>
+      <p>{unbroken(hazard.what)}</p>
       <p className="do-now">
-        {cautionTexts.doNow} <strong>{hazard.doNow}</strong>
+        {cautionTexts.doNow} <strong>{unbroken(hazard.doNow)}</strong>
       </p>
       <details className="numbers" open={open}>
         <summary>{cautionTexts.figures}</summary>
