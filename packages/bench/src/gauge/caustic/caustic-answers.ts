@@ -79,7 +79,7 @@ export function causticAnswers(readings: CausticReadings, axis = ''): readonly G
       reach.divergence === null || reach.waist === null ? null : reach.waist,
       waist.waistPosition,
       doubts.waistPosition,
-      [],
+      [{ from: 'drift of the scale from reading to reading', uncertainty: fit.driftDoubt }],
     ),
     answer(
       'fullDivergence_rad',

@@ -25,3 +25,26 @@ test('diameters read to a tenth of the waist leave that open, however often they
   // of a hundred intervals that hold the truth with 90 %, fewer than 81 do once in three hundred draws (binomial)
   expect(held).toBeGreaterThan(80);
 });
+
+test('a scale that drifts by two per cent along the scan moves the waist, and the interval holds it', () => {
+  const random = seededUniform(7);
+  let held = 0;
+  for (let k = 0; k < 100; k++) {
+    const places = [-4, -3.1, -2.3, -0.9, -0.5, -0.2, 0.1, 0.5, 0.8, 2.4, 3.2, 3.8];
+    const drift = k % 2 === 0 ? 0.02 : -0.02;
+    const { answers } = caustic.measure({
+      columns: {
+        position: places.map((t) => 0.1 * t),
+        diameter: places.map(
+          (t, i) => 1e-3 * Math.hypot(1, t) * (1 + drift * (i / 11 - 0.5)) * (1 + 4e-3 * normalFrom(random)),
+        ),
+      },
+      settings: {},
+      words: {},
+      picture: null,
+    });
+    const { low, high } = answers.find(({ quantity }) => quantity === 'waistPosition_m')!;
+    if (low! <= 0 && 0 <= high!) held += 1;
+  }
+  expect(held).toBeGreaterThan(80);
+});

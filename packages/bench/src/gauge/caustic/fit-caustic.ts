@@ -1,6 +1,7 @@
 import { type LeastSquares, leastSquares } from '@coreward/optics';
 import { digitDoubt } from '../over-kinds.ts';
 import { alongSlopes, covarianceOf, scatterOf } from '../scatter.ts';
+import { scaleDriftDoubt } from './scale-drift.ts';
 
 /** d(z)² = waistDiameter² + fullDivergence²·(z − waistPosition)², fitted to diameters at several places. */
 export interface CausticFit {
@@ -28,6 +29,8 @@ export interface CausticFit {
     readonly divergenceDoubt: number;
     readonly sourceDoubt: number;
   } | null;
+  /** Standard uncertainty of the waist's position, m, by a scale of the diameters that may have drifted while they were read. */
+  readonly driftDoubt: number;
   readonly freedom: number;
   /** Degrees of freedom of the doubts: fewer where the kind of scatter had to be learnt from the readings, too. */
   readonly doubtFreedom: number;
@@ -68,7 +71,16 @@ export function fitCaustic(
   const product = 4 * a * c - b * b;
   const scatter = Math.sqrt(variance) / 2;
   if (!(c > 0))
-    return { waist: null, doubts: null, cone: null, freedom, doubtFreedom: freedom, scatter, curve };
+    return {
+      waist: null,
+      doubts: null,
+      cone: null,
+      driftDoubt: 0,
+      freedom,
+      doubtFreedom: freedom,
+      scatter,
+      curve,
+    };
   const covariances =
     byLength === null
       ? covariancesOf(fit, t, spread > muchScatter ? curve : diameters, variance)
@@ -98,7 +110,7 @@ export function fitCaustic(
       divergenceDoubt,
       sourceDoubt: positionDoubt,
     };
-    return { waist: null, doubts: null, cone, freedom, doubtFreedom, scatter, curve };
+    return { waist: null, doubts: null, cone, driftDoubt: 0, freedom, doubtFreedom, scatter, curve };
   }
   const root = Math.sqrt(product);
   const [waistDiameter, fullDivergence] = [root / (2 * Math.sqrt(c)), Math.sqrt(c)];
@@ -121,7 +133,10 @@ export function fitCaustic(
     ),
     parameterProduct: along([(4 * c) / (2 * root), -b / root, (4 * a) / (2 * root)]) / 8,
   };
-  return { waist, doubts, cone: null, freedom, doubtFreedom, scatter, curve };
+  const isFar = z.some((at) => Math.abs(at - waist.waistPosition) >= 2 * waist.rayleighRange);
+  const squares = curve.map((d, i) => (d / scale[i]!) ** 2);
+  const driftDoubt = isFar ? scaleDriftDoubt(fit, columns, squares) : 0;
+  return { waist, doubts, cone: null, driftDoubt, freedom, doubtFreedom, scatter, curve };
 }
 
 /** Whether diameters clearly scatter by the same length everywhere, and not by a share of themselves. */

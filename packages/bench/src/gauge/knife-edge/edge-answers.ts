@@ -23,32 +23,37 @@ export function edgeAnswers(fit: EdgeFit | null, positions: readonly number[]): 
   const { radius: radiusDoubt, centre: centreDoubt } = fit.doubts;
   const drift = (slopes: readonly number[]): Doubt => ({
     from: 'drift of the light during the scan',
-    uncertainty:
-      fit.drift === null ? 0 : Math.sqrt(fit.drift.likelihood) * Math.abs(fit.drift.shiftOf(slopes)),
+    uncertainty: fit.drift?.doubtOf(slopes) ?? 0,
   });
-  const ofRadius = (times: number): readonly Doubt[] => [
-    { from, uncertainty: times * radiusDoubt, freedom },
-    drift([times, 0, 0, 0]),
-  ];
+  const weak = driftSeen(fit);
+  const radius = (quantity: string, times: number): GaugeAnswer =>
+    determined({
+      quantity,
+      value: times * fit.radius,
+      doubts: [{ from, uncertainty: times * radiusDoubt, freedom }, drift([times, 0, 0, 0])],
+      shape: 'positive',
+      weak,
+    });
   return [
-    determined({
-      quantity: 'radius1e2_m',
-      value: fit.radius,
-      doubts: ofRadius(1),
-      shape: 'positive',
-    }),
-    determined({
-      quantity: 'd4sigma_m',
-      value: 2 * fit.radius,
-      doubts: ofRadius(2),
-      shape: 'positive',
-    }),
+    radius('radius1e2_m', 1),
+    radius('d4sigma_m', 2),
     determined({
       quantity: 'centre_m',
       value: fit.centre,
       doubts: [{ from, uncertainty: centreDoubt, freedom }, drift([0, 1, 0, 0])],
+      weak,
     }),
   ];
+}
+
+/** A drift of the light that the scan shows clearly; it was counted as even from the first reading to the last. */
+function driftSeen({ drift }: EdgeFit): Missing | undefined {
+  if (drift === null || !(drift.likelihood > 0.95 && Math.abs(drift.share) > 0.005)) return undefined;
+  const size = (100 * Math.abs(drift.share)).toPrecision(1);
+  return {
+    because: `the light seems to have ${drift.share > 0 ? 'grown' : 'faded'} by ${size} % during the scan`,
+    add: 'Let the laser warm up, and read the scan there and back.',
+  };
 }
 
 interface Missing {
@@ -90,11 +95,9 @@ function whatIsMissing(fit: EdgeFit, positions: readonly number[]): Missing | nu
 /** What was noticed in one scan. */
 export function edgeRemarks(fit: EdgeFit, readings: readonly number[]): readonly string[] {
   const remarks: string[] = [];
-  const { drift } = fit;
-  if (drift !== null && drift.likelihood > 0.95 && Math.abs(drift.share) > 0.005)
-    remarks.push(
-      `The light seems to have ${drift.share > 0 ? 'grown' : 'faded'} by ${(100 * Math.abs(drift.share)).toPrecision(1)} % during the scan: let the laser warm up, and read the scan there and back.`,
-    );
+  const drifted = driftSeen(fit);
+  if (drifted !== undefined)
+    remarks.push(`T${drifted.because.slice(1)}: let the laser warm up, and read the scan there and back.`);
   if (
     isOrdered(
       readings.map((y, i) => y - fit.curve[i]!),

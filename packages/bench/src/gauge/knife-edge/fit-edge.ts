@@ -1,9 +1,9 @@
 import { erfc, levenbergMarquardt, usualFitLimits } from '@coreward/optics';
 import { blockMeans } from '../block-means.ts';
 import { positionDigit } from '../last-digit.ts';
+import { type LightDrift, lightDrift } from '../light-drift.ts';
 import { digitDoubt, doubtOverKinds } from '../over-kinds.ts';
 import { covarianceOf, type Scatter, scatterOf } from '../scatter.ts';
-import { type LightDrift, lightDrift } from './light-drift.ts';
 
 /** A fit of one scan: P(x) = background + power/2·(1 + erf(√2(x − centre)/radius)). */
 export interface EdgeFit {

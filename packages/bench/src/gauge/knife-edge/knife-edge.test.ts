@@ -87,6 +87,7 @@ test('light that grew while a scan was read is noticed, and the centre it moved 
   // a slope of the light moves the half of it by about a hundredth of the radius
   expect(Math.abs(found.value! - centre)).toBeGreaterThan(5e-6);
   expect(holds(found, centre)).toBe(true);
+  expect(found.verdict).toBe('weak');
   // noise of a thousandth leaves the growth itself open to one in a hundred
   expect(drifted.remarks.join()).toMatch(/grown by [345] %/u);
   expect(scan(0).remarks.join()).not.toMatch(/grown|faded/u);
