@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { readPart } from '../drawer/part-reading.ts';
 import { readDrawer } from '../drawer/read-drawer.ts';
+import { detectorWatts } from '../instrument/detector-watts.ts';
 import { gaugeNamed } from './gauge-table.ts';
 import { howToFor } from './how-to/how-tos.ts';
 import { measured } from './measured.ts';
@@ -53,6 +54,19 @@ test('a photodiode under a known power becomes a detector of the drawer; 0.1 V o
   // 2 % of power, 0.2 % of load, 0.5 % of the meter and the scatter of 0.08 mV/√4: 2.07 %, written to two digits
   expect(Math.abs(responsivity.uncertainty / 0.4 / 0.0207 - 1)).toBeLessThan(0.06);
   expect(read!.at!.value).toBeCloseTo(635e-9, 15);
+});
+
+test('volts of a diode that was judged over its load count the doubt of that load once', () => {
+  const text =
+    '# load: 250 ohm ± 10 ohm\n# known power: 1 mW ± 0.02 mW\nvoltage (mV)\n100\n100.1\n99.9\n100\n';
+  const [detector] = partsToBegin('photodiode', entriesOf('photodiode', text));
+  const part = begunPart('photodiode', detector!, 'small diode');
+  const [read] = readDrawer([{ text: part.text, file: 'drawer' }]).detectors;
+  const watts = detectorWatts(read!, 'V', 0.1, null);
+  if (!watts.ok) throw new Error(watts.what);
+  expect(watts.power.value).toBeCloseTo(1e-3, 6);
+  // 2 % of power, 0.5 % of the meter and 4 % of load, in quadrature; with the load twice it were 6 %
+  expect(Math.abs(watts.power.uncertainty / 1e-3 / Math.hypot(0.02, 0.005, 0.04) - 1)).toBeLessThan(0.06);
 });
 
 test('a lever goes into a mirror with its pitch, so that their ratio is the tilt that was measured', () => {

@@ -2,7 +2,7 @@ import type { Quantity } from '../quantity/quantity.ts';
 import type { Dimension } from '../units/dimension.ts';
 import { writeQuantity, writeValue } from '../units/write.ts';
 import type { GaugeAnswer } from './answer.ts';
-import { usualLoadDoubt } from './detector/photodiode.ts';
+import { loadDoubt, usualLoadDoubt } from './detector/photodiode.ts';
 import type { Gauge, GaugeResult, Readings } from './gauge.ts';
 import { usualPitch } from './mount/screw-turns.ts';
 
@@ -105,11 +105,12 @@ export function drawerEntries(
 ): readonly DrawerEntry[] {
   const wavelength = settings.wavelength ?? settings['wavelength 1'];
   return answers.flatMap((answer) => {
-    const quantity = measured(answer, gauge.title);
-    if (quantity === null) return [];
+    const found = measured(answer, gauge.title);
+    if (found === null) return [];
     return places
       .filter(([name, told]) => name === gauge.name && told === answer.quantity)
       .map(([, , key, dimension, condition = null]) => {
+        const quantity = key === 'detector.responsivity' ? withoutLoad(found, answer) : found;
         const text = writeQuantity(quantity, dimension);
         const at =
           holdsAt.has(key) && wavelength !== undefined ? writeValue(wavelength.value, 'length', 5) : null;
@@ -135,6 +136,15 @@ function besideIt(gauge: Gauge, key: string, { pitch, load }: Readings['settings
     origin: 'measured',
   };
   return { key: 'load', text: writeQuantity(known, 'resistance') };
+}
+
+/**
+ * A responsivity without the doubt of its load, which stands beside it with its own: whoever reads volts over that load takes
+ * both, and would count it twice.
+ */
+function withoutLoad(quantity: Quantity, { contributions }: GaugeAnswer): Quantity {
+  const load = contributions.find(({ from }) => from === loadDoubt)?.share ?? 0;
+  return { ...quantity, uncertainty: quantity.uncertainty * Math.sqrt(1 - load) };
 }
 
 function measured({ value, low, high, contributions }: GaugeAnswer, note: string): Quantity | null {

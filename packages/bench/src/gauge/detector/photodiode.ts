@@ -12,6 +12,9 @@ import { column, derived, type Known, meanOf, settingAs } from '../known.ts';
 import { setTo, setToWithin } from '../setting-words.ts';
 import { knownPower, responsivityAnswer, usualPower } from './known-power.ts';
 
+/** The cause of doubt that is the load's. */
+export const loadDoubt = 'load resistor';
+
 /** Standard uncertainty of a resistor nobody said more of, as a share (common practice, no source). */
 export const usualLoadDoubt = 0.02;
 
@@ -93,7 +96,7 @@ function measurePhotodiode(readings: Readings): GaugeResult {
   // the last digits of a multimeter: 0.5 % and 0.1 mV (common practice, no source)
   const largest = Math.max(...volts.map(Math.abs));
   const voltage = meanOf('voltages', net, 0.005 * largest + 1e-4);
-  const load = settingAs('load resistor', settings.load!, usualLoadDoubt * settings.load!.value);
+  const load = settingAs(loadDoubt, settings.load!, usualLoadDoubt * settings.load!.value);
   const lit = settings['known power'];
   if (lit !== undefined) return calibrated(readings, voltage, load, largest, usualPower(lit));
   const responsivity = responsivityOf(settings.responsivity, settings.wavelength);
