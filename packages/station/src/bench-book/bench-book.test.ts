@@ -179,3 +179,11 @@ test('not even a slip of ours can change an earlier version or an entry', () =>
     }
     db.close();
   }));
+
+test('a write that is sent again must build on the same version', () =>
+  withBook((book) => {
+    const write = launch();
+    book.write(write);
+    expect(book.write({ ...write, base: 1 })).toEqual({ kind: 'taken' });
+    expect(book.documents.versions(write.id)).toHaveLength(1);
+  }));

@@ -4,6 +4,7 @@ import Sqlite from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import { fakeWorld, inFolder } from '../fake-world.ts';
 import { BenchBook } from './bench-book.ts';
+import { FolderLock } from './folder-lock.ts';
 import { bookVersion, headerOf, migrate, migrations } from './migrations.ts';
 import { bookFile } from './open-database.ts';
 
@@ -116,3 +117,16 @@ test('no migration has changed since it was first released', async () => {
   const sums = migrations.map((sql) => createHash('sha256').update(sql).digest('hex').slice(0, 12));
   expect(sums).toEqual(['3d40271edc8b', '89aaddb59f50', '34d00c43905b', '662462900e48', '91ae4e76b4c9']);
 });
+
+test('beside a station of an older program the book is left as it is', () =>
+  inFolder((folder) => {
+    bookOf(1, folder);
+    const older = FolderLock.taken(folder, false);
+    expect(() => new BenchBook(folder, world, { shared: true })).toThrow(
+      'another Coreward has this bench book open',
+    );
+    const db = new Sqlite(bookFile(folder), { readonly: true });
+    expect(headerOf(db).version).toBe(1);
+    db.close();
+    older?.release();
+  }));
