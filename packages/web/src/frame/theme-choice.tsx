@@ -52,11 +52,13 @@ function showTheme(theme: Settings['theme']): void {
 export function ThemeChoice(): JSX.Element {
   const keeping = useKeeping();
   const settings = useSettings();
+  const { loaded } = useKept();
   const words = frameTexts.theme;
   const choose = (theme: Settings['theme']): void =>
     keeping.changeSettings({ ...settings, theme }, words.what[theme], window.location.pathname);
   return (
-    <fieldset className="theme-choice">
+    // before the settings are here a choice would be made against older ones, and be turned away
+    <fieldset className="theme-choice" disabled={!loaded}>
       <legend>{words.legend}</legend>
       {themes.map((theme) => (
         <label key={theme}>

@@ -1,4 +1,4 @@
-import { type FocusPicture, focusText } from '@coreward/bench';
+import { type FocusPicture, focusText, unbroken } from '@coreward/bench';
 import type { JSX } from 'react';
 import { launchTexts } from '../texts/launch.ts';
 
@@ -9,7 +9,7 @@ const side = 100;
 export function FocusView({ focus }: { readonly focus: FocusPicture }): JSX.Element {
   const { spotRadiusX, spotRadiusY, offsetX, offsetY, coreRadius, suitedRadius, half } = focus;
   const px = (metres: number) => (metres / half) * side;
-  const words = focusText(focus);
+  const words = focusText(focus).map(unbroken);
   return (
     <section className="focus">
       <h2>{launchTexts.focus}</h2>

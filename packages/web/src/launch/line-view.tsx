@@ -118,7 +118,9 @@ export function LineView(props: LineViewProps): JSX.Element {
                     {run === 'down' && lossAt(part) !== null && ` ${lossAt(part)}`}
                   </span>
                   <span className="part-range range">
-                    {part.powerRange === null ? launchTexts.noRange[ranges] : powerRangeAt(part)}
+                    {part.powerRange === null
+                      ? launchTexts.noRange[ranges]
+                      : unbroken(powerRangeAt(part) ?? '')}
                   </span>
                 </button>
               </li>
