@@ -13,7 +13,9 @@ test('a part is changed in the drawer, and the change is there after a reload', 
   ).toBeVisible();
   await page.reload();
   await expect(page.getByRole('textbox', { name: 'focal length', exact: true })).toHaveValue('11.2 mm ± 1 %');
-  await expect(page.getByRole('button', { name: /^long one, 11 mm focal length 11\.2\smm\s±\s1\s%/u })).toBeVisible();
+  await expect(
+    page.getByRole('button', { name: /^long one, 11 mm focal length 11\.2\smm\s±\s1\s%/u }),
+  ).toBeVisible();
 });
 
 test('a refused value says why in its place, and its mend is one press away', async ({ opened: page }) => {
