@@ -4,6 +4,15 @@ export const tailDoubt = 0.5;
 /** Steepness of a tail: 1 falls as an exponential, 2 as a Gaussian, a filled fibre more steeply than any mode. */
 const steepnesses = [1.2, 6] as const;
 
+/**
+ * A tail less steep than this grows flatter on its way out, by two thirds of what it lacks: LP01 with V of 1.4 to 2.6 from a
+ * fifth of its peak to a hundredth (computed from its closed form).
+ */
+const straight = { steepness: 1.87, share: 0.65 };
+
+/** Where a tail is fainter than this share of the peak its first dark ring is near, and it falls as it began. */
+const nearRing = 0.002;
+
 /** More light than this in the wings, as a share of the peak, and they are no dark. */
 const mostLight = 0.1;
 
@@ -11,8 +20,8 @@ const turns = 30;
 
 /**
  * Light in the wings as a share of the peak, where all of it was taken for dark. From half of the peak to a fifth of it a mode
- * falls as 2^(−rᵠ), r in half widths, and goes on like that until its first dark ring: q is 1.4 for LP01 with V of 1.5, 1.7 with
- * 2.4, and 2 with 4.
+ * falls as 2^(−rᵠ), r in half widths, and goes on like that, or somewhat flatter, until its first dark ring: q is 1.6 for LP01 with
+ * V of 1.5, 1.8 with 2.4, and 2 with 4.
  *
  * @param distanceAt from the centre to where the light falls to a share of its peak, sin θ; null where it was not read
  * @param wings distances of the readings there from the centre, sin θ
@@ -25,8 +34,15 @@ export function tailShare(distanceAt: (share: number) => number | null, wings: r
     const [half, fifth] = [distanceAt((1 - tail) / 2), distanceAt((1 - 4 * tail) / 5)];
     if (half === null || fifth === null || !(fifth > half)) return tail;
     const measured = Math.log(Math.log(5) / Math.LN2) / Math.log(fifth / half);
-    const steepness = Math.min(Math.max(measured, steepnesses[0]), steepnesses[1]);
-    const light = wings.map((distance) => 2 ** -((distance / half) ** steepness));
+    const near = Math.min(Math.max(measured, steepnesses[0]), steepnesses[1]);
+    const steepness = near - straight.share * Math.max(0, straight.steepness - near);
+    const light = wings.map((distance) => {
+      const [begun, flatter] = [near, steepness].map((power) => 2 ** -((distance / half) ** power)) as [
+        number,
+        number,
+      ];
+      return begun + ((flatter - begun) * flatter) / (flatter + nearRing);
+    });
     const mean = light.reduce((sum, share) => sum + share, 0) / light.length;
     const next = Math.min(mean * (1 + tail), mostLight);
     if (Math.abs(next - tail) < 1e-6) return next;
