@@ -5,6 +5,9 @@ import { scatterOf } from '../scatter.ts';
 /** Drift of the square of a scale while a caustic is read, as a share: one standard deviation (common practice, no source). */
 const usualDrift = 0.05;
 
+/** So many readings tell a drift as well as more of them. */
+const looked = 1000;
+
 /**
  * Standard uncertainty of the waist's position, m, by a scale that drifts in the order of the readings: only readings far from
  * the waist show it. In the squares of the diameters it drifts as light does.
@@ -19,7 +22,16 @@ export function scaleDriftDoubt(
 ): number {
   const [, b, c] = coefficients as [number, number, number];
   const slopes = [0, -1 / (2 * c), b / (2 * c * c)];
-  const left = residuals.map((rest) => -rest);
-  const drift = lightDrift(left, columns, squares, (by) => scatterOf(residuals, by, []), usualDrift);
+  const stride = Math.ceil(residuals.length / looked);
+  const some = (of: readonly number[]): number[] => of.filter((_, i) => i % stride === 0);
+  const rest = some(residuals);
+  const left = rest.map((one) => -one);
+  const drift = lightDrift(
+    left,
+    columns.map(some),
+    some(squares),
+    (by) => scatterOf(rest, by, []),
+    usualDrift,
+  );
   return drift?.doubtOf(slopes) ?? 0;
 }

@@ -24,6 +24,9 @@ export interface ProfileFit {
 /** Readings below this share of the peak are left out: there side lobes begin, which no smooth curve follows. */
 const lowest = 0.025;
 
+/** More readings than twice this are laid together to so many means of neighbours, which know as much of so smooth a curve. */
+const enough = 1000;
+
 /**
  * Lays intensity = peak·exp(−k₁u² − k₂u⁴ − …) through the readings, u the distance from the centre in half widths; as
  * many terms as the readings can bear, five at most. No shape of far field is presumed but that it is even, and how its
@@ -38,6 +41,11 @@ export function fitProfile(
   intensities: readonly number[],
   background: number | null,
 ): ProfileFit | null {
+  if (sines.length > 2 * enough) {
+    const together = Math.ceil(sines.length / enough);
+    const order = sines.map((_, i) => i).sort((a, b) => sines[a]! - sines[b]!);
+    return fitProfile(means(sines, order, together), means(intensities, order, together), background);
+  }
   const rough = roughly(sines, intensities);
   if (rough === null) return null;
   const { dark, doubt, wings } = darkUnder(sines, intensities, background, rough);
@@ -45,6 +53,15 @@ export function fitProfile(
   if (fit === null || wings.length === 0) return fit;
   const tail = fit.peak * tailShare(fit.distanceAt, wings);
   return layCurve(sines, intensities, rough, dark - tail, Math.hypot(doubt, tailDoubt * tail));
+}
+
+/** Means of so many values that follow each other in an order; what is left over at its end is left out. */
+function means(values: readonly number[], order: readonly number[], together: number): number[] {
+  return Array.from({ length: Math.floor(order.length / together) }, (_, k) => {
+    let sum = 0;
+    for (let i = k * together; i < (k + 1) * together; i++) sum += values[order[i]!]!;
+    return sum / together;
+  });
 }
 
 function layCurve(

@@ -18,6 +18,9 @@ const mostLight = 0.1;
 
 const turns = 30;
 
+/** So many readings of the wings tell their mean. */
+const looked = 256;
+
 /**
  * Light in the wings as a share of the peak, where all of it was taken for dark. From half of the peak to a fifth of it a mode
  * falls as 2^(−rᵠ), r in half widths, and goes on like that, or somewhat flatter, until its first dark ring: q is 1.6 for LP01 with
@@ -28,6 +31,8 @@ const turns = 30;
  * @source computed from the closed form of LP01; as a law for the tail: no source
  */
 export function tailShare(distanceAt: (share: number) => number | null, wings: readonly number[]): number {
+  const stride = Math.max(1, Math.floor(wings.length / looked));
+  const some = wings.filter((_, i) => i % stride === 0);
   let tail = 0;
   for (let turn = 0; turn < turns; turn++) {
     // with that light given back the peak is higher by as much, and so is what was read as half and fifth of it
@@ -36,14 +41,13 @@ export function tailShare(distanceAt: (share: number) => number | null, wings: r
     const measured = Math.log(Math.log(5) / Math.LN2) / Math.log(fifth / half);
     const near = Math.min(Math.max(measured, steepnesses[0]), steepnesses[1]);
     const steepness = near - straight.share * Math.max(0, straight.steepness - near);
-    const light = wings.map((distance) => {
-      const [begun, flatter] = [near, steepness].map((power) => 2 ** -((distance / half) ** power)) as [
-        number,
-        number,
-      ];
-      return begun + ((flatter - begun) * flatter) / (flatter + nearRing);
-    });
-    const mean = light.reduce((sum, share) => sum + share, 0) / light.length;
+    const falling = (distance: number, power: number): number => 2 ** -((distance / half) ** power);
+    const mean =
+      some.reduce((sum, distance) => {
+        const begun = falling(distance, near);
+        const flatter = falling(distance, steepness);
+        return sum + begun + ((flatter - begun) * flatter) / (flatter + nearRing);
+      }, 0) / some.length;
     const next = Math.min(mean * (1 + tail), mostLight);
     if (Math.abs(next - tail) < 1e-6) return next;
     tail = next;
