@@ -397,6 +397,7 @@ export {
   steerVerdictWords,
 } from './steer/steer-words.ts';
 export type { SteerAnswer, SteerAsk, SteerRemark, SteerStep, SteerVerdict } from './steer/step.ts';
+export { capital } from './units/capital.ts';
 export { type Dimension, dimensions } from './units/dimension.ts';
 export { exactText } from './units/exact-text.ts';
 export type { QuantityOptions } from './units/mend.ts';

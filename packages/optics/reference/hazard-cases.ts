@@ -1,5 +1,6 @@
 /** The cases of safety-*.json and facet.json as the tests of hazard/ read them. */
 import type { IrradianceLimit } from '../src/hazard/exposure-limit.ts';
+import type { Judged } from '../src/hazard/hazard-distance.ts';
 import facet from './facet.json' with { type: 'json' };
 import { type Cell, type LossRow, misses } from './loss-rows.ts';
 import ael from './safety-ael.json' with { type: 'json' };
@@ -85,6 +86,12 @@ export function numberIn({ id, inputs }: HazardCase, name: string): number {
 export function departures(one: HazardCase, actual: Readonly<Record<string, Cell>>): readonly string[] {
   return misses(one, actual);
 }
+
+/** Power and limit of a case, for the formulas of distances. */
+export const judged = (one: HazardCase): Judged => ({
+  power: numberIn(one, 'power_W'),
+  limit: statedLimit(numberIn(one, 'mpe_W_m2')),
+});
 
 /** A limit as a source states it, W/m², over 7 mm: for cases that give the number and not how it came about. */
 export function statedLimit(irradiance: number, changes: Partial<IrradianceLimit> = {}): IrradianceLimit {

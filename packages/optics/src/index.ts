@@ -35,7 +35,7 @@ export {
   rayMatrix,
 } from './beam/ray-matrix.ts';
 export { type AberratedMeeting, aberratedGaussianEstimate } from './coupling/aberrated-gaussian.ts';
-export { type ModeSet, modeSet, onlyFundamental } from './coupling/mode-set.ts';
+export { decays, type ModeSet, modeSet, onlyFundamental } from './coupling/mode-set.ts';
 export { type Overlap, type OverlapOptions, overlapOf } from './coupling/overlap.ts';
 export { parabolaGroupPowers } from './coupling/parabola-groups.ts';
 export { type BeamMoments, momentsOf, phaseSpaceFraction } from './coupling/phase-space.ts';

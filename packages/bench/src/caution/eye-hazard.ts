@@ -8,6 +8,7 @@ import {
   limitSetNames,
   nearestEyeDistance,
 } from '@coreward/optics';
+import { capital } from '../units/capital.ts';
 import { writeValue } from '../units/write.ts';
 import { atMostText, upToText } from './figures-of-caution.ts';
 import {
@@ -239,6 +240,3 @@ export function notCovered(
     basis: line.basis,
   };
 }
-
-/** A text that begins a sentence. */
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

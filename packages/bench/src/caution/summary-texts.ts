@@ -1,6 +1,6 @@
 import { type LaserClass, limitSetNames } from '@coreward/optics';
+import { capital } from '../units/capital.ts';
 import { writeValue } from '../units/write.ts';
-import { capital } from './eye-hazard.ts';
 import { atMostText } from './figures-of-caution.ts';
 import { limitText, timeText, wavelengthText } from './limit-texts.ts';
 import type { LineOfLight } from './line-of-light.ts';

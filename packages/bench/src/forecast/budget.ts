@@ -51,8 +51,12 @@ export interface Budget {
   readonly attenuation: number;
 }
 
-/** The id of what a fibre's lay takes; left out of a ledger where it takes nothing. */
+/** The id of what a fibre's lay takes. */
 export const looseModes = 'loose-modes';
+
+/** Whether a loss has its entry in a ledger: all have, but what the lay takes where it takes nothing. */
+export const hasEntry = ({ id, transmission }: Pick<Loss, 'id' | 'transmission'>): boolean =>
+  id !== looseModes || transmission < 1;
 
 /** @param best distances of the facet behind the lens for the most light in this draw: with the lens as it is, and were it perfect */
 export function budgetOf(

@@ -1,5 +1,6 @@
 import {
   bestGaussian,
+  decays,
   type FacetBeam,
   guidedRays,
   type ModeSet,
@@ -51,8 +52,7 @@ export interface Taker {
 const looselyBound = 0.25;
 
 /** Whether the sets of an uncertain V follow a mode. LP01 always. */
-export const isFollowed = ({ l, m, w }: ModeSet['modes'][number]): boolean =>
-  w >= looselyBound || (l === 0 && m === 1);
+export const isFollowed = (mode: ModeSet['modes'][number]): boolean => decays(mode, looselyBound);
 
 /** @param rungs see `modeSet`; fewer for the many sets of an uncertain V */
 export function modesTaker(profile: 'step' | 'graded', vNumber: number, rungs?: number): Taker {

@@ -10,7 +10,7 @@ import { shortCautions } from '../caution/short-cautions.ts';
 import type { Launch } from '../launch/launch.ts';
 import { assumptionsOf } from './assumptions.ts';
 import { type BestCoupling, type BestCouplings, bestCouplings } from './best-coupling.ts';
-import { type Budget, looseModes } from './budget.ts';
+import { type Budget, hasEntry } from './budget.ts';
 import { convergence, paraxialUpTo } from './convergence.ts';
 import { doubtfulEntries } from './entries-of.ts';
 import type {
@@ -128,7 +128,7 @@ function ledgerOf({ budget }: StatedBench, spread: Spread): readonly LedgerEntry
     });
     return { id, group, label, transmission, ...endsAmong(passed), left: endsAmong(left) };
   });
-  return ledger.filter(({ id, transmission }) => id !== looseModes || transmission < 1);
+  return ledger.filter(hasEntry);
 }
 
 /** Where nine draws in ten lie. */

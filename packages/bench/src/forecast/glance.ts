@@ -1,7 +1,7 @@
 import { type FacetBeam, OutOfRange, type Pupil } from '@coreward/optics';
 import type { Launch } from '../launch/launch.ts';
 import { Refusal } from '../refusal.ts';
-import { type Budget, budgetOf, looseModes } from './budget.ts';
+import { type Budget, budgetOf, hasEntry } from './budget.ts';
 import { asStated } from './draw.ts';
 import { drawnFocus } from './drawn-focus.ts';
 import type { LedgerEntry } from './expected.ts';
@@ -90,7 +90,7 @@ function glanceAt(launch: Launch, before: Glance | null): Glance {
     taker,
     budget,
     ledger: budget.losses
-      .filter(({ id, transmission }) => id !== looseModes || transmission < 1)
+      .filter(hasEntry)
       .map((loss) => ({ ...loss, low: loss.transmission, high: loss.transmission, left: null })),
     outputPower: launch.laser.power.value * budget.output,
   };

@@ -1,3 +1,4 @@
+import { capital } from '../units/capital.ts';
 import type { Dimension } from '../units/dimension.ts';
 import { writeInterval, writeQuantity, writeValue } from '../units/write.ts';
 import type { GaugeAnswer, GaugeVerdict } from './answer.ts';
@@ -112,4 +113,4 @@ const endings: readonly (readonly [string, Dimension])[] = [
   ['_px', 'number'],
 ];
 
-const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+const sentence = (text: string): string => `${capital(text)}.`;

@@ -45,7 +45,7 @@ export function expectedTexts(
   const text = (expected: Expected, [value, low, high]: readonly string[]): string => {
     const number = printsZero(value!) ? valueText(expected, dimension) : `${value}${unit}`;
     if (low === high) return number;
-    return `${number} (${printsZero(low!) ? `up to ${high}` : `${low} to ${high}`}${unit})`;
+    return `${number} (${fromTo(low!, high!)}${unit})`;
   };
   return [text(one, numbers.slice(0, 3)), text(other, numbers.slice(3))];
 }
@@ -83,10 +83,21 @@ export function intervalText(ends: Ends, dimension: Dimension, unit?: string): s
   const digits = digitsFor(ends, dimension);
   const text = faint(ends.high, dimension)
     ? figure(ends.high, dimension, digits)
-    : writeInterval(ends.low, ends.high, dimension, digits, unit).replace(/^0(?:\.0+)? to /u, 'up to ');
+    : interval(ends, dimension, digits, unit);
   // `100 to 100 %`
   return !text.includes(' to ') || /^(.+) to \1(?:[\s°]|$)/u.test(text) ? null : text;
 }
+
+function interval({ low, high }: Ends, dimension: Dimension, digits: number, unit?: string): string {
+  if (!Number.isFinite(low) || !Number.isFinite(high))
+    return writeInterval(low, high, dimension, digits, unit);
+  const { numbers, unit: written } = writeTogether([low, high], dimension, digits, unit);
+  return `${fromTo(numbers[0]!, numbers[1]!)}${written}`;
+}
+
+/** Two ends as they are written; a lower one of zeros is left out. */
+const fromTo = (low: string, high: string): string =>
+  printsZero(low) ? `up to ${high}` : `${low} to ${high}`;
 
 /** Whether a number as it is written says nothing is left: `0`, `0.00`. */
 function printsZero(written: string): boolean {

@@ -11,6 +11,10 @@ import { type RadialGrid, radialGrid } from './radial-grid.ts';
 /** How the index falls from the axis to the cladding: at once, or as a parabola. */
 export type Profile = 'step' | 'graded';
 
+/** Whether a mode falls off in the cladding at least as fast as this w; LP01 counts as if it always did. */
+export const decays = ({ l, m, w }: Pick<GuidedMode, 'l' | 'm' | 'w'>, leastDecay: number): boolean =>
+  w >= leastDecay || (l === 0 && m === 1);
+
 /** All guided modes of one V, in units of the core radius, with the tables that overlaps need, made when first asked. */
 export interface ModeSet {
   readonly profile: Profile;
@@ -74,7 +78,7 @@ function laddersFor(profile: Profile, vNumber: number, rungs: number, leastDecay
   const known = lastLadders.get(key);
   if (known !== undefined) return known;
   const all = profile === 'step' ? stepModes(vNumber) : gradedModes(vNumber);
-  const modes = leastDecay === 0 ? all : all.filter(({ l, m, w }) => w >= leastDecay || (l === 0 && m === 1));
+  const modes = leastDecay === 0 ? all : all.filter((mode) => decays(mode, leastDecay));
   const made = ladders(vNumber, modes, rungs);
   keep(lastLadders, key, made, mostLadders);
   return made;

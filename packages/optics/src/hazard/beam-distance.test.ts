@@ -1,12 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import {
-  departures,
-  type HazardCase,
-  hazardCase,
-  numberIn,
-  statedLimit,
-} from '../../reference/hazard-cases.ts';
+import { departures, hazardCase, judged, numberIn, statedLimit } from '../../reference/hazard-cases.ts';
 import { OutOfRange } from '../out-of-range.ts';
 import { averageIrradianceFrom1e, peakIrradianceFrom1e, width1eFromWidth1e2 } from './beam-definition.ts';
 import {
@@ -15,12 +9,6 @@ import {
   collimatedDistanceLinearFrom1e,
   ellipticDiodeDistanceFrom1e,
 } from './beam-distance.ts';
-import type { Judged } from './hazard-distance.ts';
-
-const judged = (one: HazardCase): Judged => ({
-  power: numberIn(one, 'power_W'),
-  limit: statedLimit(numberIn(one, 'mpe_W_m2')),
-});
 
 for (const id of ['SAF-NOHD-1W-1MRAD', 'SAF-OSHA-YAG-DIRECT', 'SAF-OSHA-CO2-DIRECT', 'SAF-OSHA-AR-DIRECT']) {
   const one = hazardCase(id);

@@ -1,11 +1,5 @@
 import { expect, test } from 'vitest';
-import {
-  departures,
-  type HazardCase,
-  hazardCase,
-  numberIn,
-  statedLimit,
-} from '../../reference/hazard-cases.ts';
+import { departures, hazardCase, judged, numberIn, statedLimit } from '../../reference/hazard-cases.ts';
 import { normalReflectance } from '../loss/fresnel.ts';
 import { OutOfRange } from '../out-of-range.ts';
 import { fractionThroughStop } from './beam-definition.ts';
@@ -22,12 +16,6 @@ import {
   singleModeEndDistanceFrom1e2,
   wideConeEndDistanceFrom5Percent,
 } from './fibre-end-distance.ts';
-import type { Judged } from './hazard-distance.ts';
-
-const judged = (one: HazardCase): Judged => ({
-  power: numberIn(one, 'power_W'),
-  limit: statedLimit(numberIn(one, 'mpe_W_m2')),
-});
 
 for (const id of ['SAF-D63-MM50-0.20', 'SAF-D63-MM62-0.28', 'SAF-D63-MM100-0.30']) {
   const one = hazardCase(id);

@@ -1,4 +1,4 @@
-import type { RefusedPlace } from '@coreward/bench';
+import { capital, type RefusedPlace } from '@coreward/bench';
 import type { JSX } from 'react';
 
 /**
@@ -50,5 +50,3 @@ export function Pieces({
     </>
   );
 }
-
-const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);

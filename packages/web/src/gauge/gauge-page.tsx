@@ -1,4 +1,4 @@
-import { type Gauge, gaugeNamed, howToFor, nobodyAppointed, standingLine } from '@coreward/bench';
+import { capital, type Gauge, gaugeNamed, howToFor, nobodyAppointed, standingLine } from '@coreward/bench';
 import { type JSX, useMemo } from 'react';
 import type { GaugeAbout } from '../frame/address.ts';
 import { PageLink } from '../frame/navigation.tsx';
@@ -38,7 +38,7 @@ export function GaugePage({
 function Shown({ gauge, about }: { readonly gauge: Gauge; readonly about: GaugeAbout | null }): JSX.Element {
   return (
     <div className="gauge">
-      <PageHeading title={gauge.title.slice(0, 1).toUpperCase() + gauge.title.slice(1)} />
+      <PageHeading title={capital(gauge.title)} />
       <p className="facts no-print">
         <WayBack about={about} />
         <PageLink to={{ page: 'gauges' }}>{gaugeTexts.all}</PageLink>

@@ -11,6 +11,7 @@ import {
   Refusal,
   type RefusedPlace,
   readLaunch,
+  unbroken,
   withRanges,
 } from '@coreward/bench';
 import { type JSX, lazy, memo, Suspense, useEffect, useMemo, useRef, useState } from 'react';
@@ -141,7 +142,7 @@ function Answer({ seen, asked }: { readonly seen: Glance; readonly asked: Foreca
         <span className="range">
           {forecast === null
             ? launchTexts.noRange[state]
-            : told.range !== null && launchTexts.range(told.range)}
+            : told.range !== null && launchTexts.range(unbroken(told.range))}
         </span>
         <span className="share">{launchTexts.ofLaser(told.share)}</span>
         {!accentFor(seen.meeting.wavelength).visible && (

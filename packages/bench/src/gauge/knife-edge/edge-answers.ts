@@ -1,3 +1,4 @@
+import { capital } from '../../units/capital.ts';
 import { type Doubt, determined, type GaugeAnswer, undetermined } from '../answer.ts';
 import { between } from '../curve-drawing.ts';
 import type { GaugeCurve } from '../gauge.ts';
@@ -97,7 +98,7 @@ export function edgeRemarks(fit: EdgeFit, readings: readonly number[]): readonly
   const remarks: string[] = [];
   const drifted = driftSeen(fit);
   if (drifted !== undefined)
-    remarks.push(`T${drifted.because.slice(1)}: let the laser warm up, and read the scan there and back.`);
+    remarks.push(`${capital(drifted.because)}: let the laser warm up, and read the scan there and back.`);
   if (
     isOrdered(
       readings.map((y, i) => y - fit.curve[i]!),

@@ -87,6 +87,10 @@ export function removeHotPixels({ width, height, light }: Plane, dark: number, n
 
 /** Half a side of the square about a speck, in pixels: a speck of three by three lies within. */
 const speckReach = 3;
+/** So many scatters above its ring a speck stands: of a million pixels of noise alone none does. */
+const clearlyBright = 8;
+/** And so many times above it: over the 3 pixels to its ring a Gaussian of more than 2.4 pixels' deviation falls by less, exp(9/2σ²). */
+const clearlySteep = 2.2;
 
 /**
  * Takes out specks, groups of up to three by three pixels far brighter than all pixels of the ring around them: each pixel
@@ -99,12 +103,14 @@ export function removeSpecks({ width, height, light }: Plane, dark: number, nois
   for (let y = 0; y < height; y++) {
     for (let x = 0; x < width; x++) {
       const here = light[y * width + x]! - dark;
-      if (!(here > 8 * noise)) continue;
-      const limit = dark + (here - 8 * noise) / 2.2;
+      if (!(here > clearlyBright * noise)) continue;
+      const limit = dark + (here - clearlyBright * noise) / clearlySteep;
       const ring: number[] = [];
       const isDarker = (u: number, v: number): boolean => {
         if (u < 0 || v < 0 || u >= width || v >= height) return true;
-        return ring.push(light[v * width + u]!) > 0 && light[v * width + u]! < limit;
+        const value = light[v * width + u]!;
+        ring.push(value);
+        return value < limit;
       };
       let isSpeck = true;
       for (let k = -speckReach; k <= speckReach && isSpeck; k++)
