@@ -1,4 +1,4 @@
-import { brentRoot, normalFrom, seededUniform, spectrum, stepModes } from '@coreward/optics';
+import { brentRoot, median, normalFrom, seededUniform, spectrum, stepModes } from '@coreward/optics';
 import { expect, test } from 'vitest';
 import { farFieldProfile } from './far-field-profile.ts';
 import { tailShare } from './tail-share.ts';
@@ -10,9 +10,10 @@ function lp01(v: number): (sine: number) => number {
   return (sine) => spectrum(mode, (v * Math.abs(sine)) / 0.125) ** 2 / peak;
 }
 
-/** What is told of 81 readings as far as `reach` (sin θ) on either side. */
-function told(reach: number, intensityAt: (sine: number) => number, quantity: string) {
-  const sines = Array.from({ length: 81 }, (_, i) => (reach * (i - 40)) / 40);
+/** What is told of so many readings as far as `reach` (sin θ) on either side. */
+function told(reach: number, intensityAt: (sine: number) => number, quantity: string, count = 81) {
+  const half = (count - 1) / 2;
+  const sines = Array.from({ length: count }, (_, i) => (reach * (i - half)) / half);
   const { answers } = farFieldProfile.measure({
     columns: { 'sin theta': sines, intensity: sines.map(intensityAt) },
     settings: {},
@@ -23,13 +24,20 @@ function told(reach: number, intensityAt: (sine: number) => number, quantity: st
 }
 
 /** Of forty scans as far as `reach` (sin θ), on a dark of 0.03, how many intervals hold sin θ at this share of the peak. */
-function heldOf(v: number, reach: number, noise: number, quantity: string, share: number): number {
+function heldOf(
+  v: number,
+  reach: number,
+  noise: number,
+  quantity: string,
+  share: number,
+  count?: number,
+): number {
   const random = seededUniform(8);
   const light = lp01(v);
   const truth = brentRoot((sine) => light(sine) - share, 1e-4, 0.17);
   let held = 0;
   for (let k = 0; k < 40; k++) {
-    const answer = told(reach, (sine) => light(sine) + 0.03 + noise * normalFrom(random), quantity);
+    const answer = told(reach, (sine) => light(sine) + 0.03 + noise * normalFrom(random), quantity, count);
     if (answer.low! <= truth && truth <= answer.high!) held += 1;
   }
   return held;
@@ -50,6 +58,21 @@ test.each([
     expect(heldOf(v, reach, noise, quantity, share)).toBeGreaterThan(30);
   },
 );
+
+test('of more than two thousand readings neighbours are laid together, which neither narrows nor widens what is told', () => {
+  expect(heldOf(2.2, 0.2, 0.02, 'sin1e2', Math.exp(-2), 4001)).toBeGreaterThan(30);
+  const random = seededUniform(9);
+  const light = lp01(2.2);
+  const [apart, together] = [1999, 2001].map((count) => {
+    const widths = Array.from({ length: 12 }, () => {
+      const { low, high } = told(0.2, (sine) => light(sine) + 0.02 * normalFrom(random), 'sin1e2', count);
+      return high! - low!;
+    });
+    return median(widths);
+  });
+  // one width scatters by a tenth or so from scan to scan, the middle one of twelve by a third of that
+  expect(Math.abs(together! / apart! - 1)).toBeLessThan(0.15);
+});
 
 test.each([1.5, 1.8, 2.4, 4])(
   'the tail of LP01 at V = %d is told from its middle to two thirds of it',
