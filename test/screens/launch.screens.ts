@@ -17,7 +17,7 @@ test('from the first page to a changed forecast, which is there tomorrow', async
 }) => {
   await page.getByRole('link', { name: 'green guide light to the observing loft' }).click();
   const before = await answer(page);
-  expect(before).toMatch(/^\d+(?:\.\d+)? mW leaves the far end \d.* to \d.* mW, nine times in ten/u);
+  expect(before).toMatch(/^\d+(?:\.\d+)?\smW leaves the far end \d.*\sto \d.*\smW, nine times in ten/u);
   await line(page)
     .getByRole('button', { name: /^red one, 6\.2 mm/u })
     .click();

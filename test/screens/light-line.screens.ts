@@ -18,7 +18,7 @@ test('the example is drawn with the power at each part, its range and its ledger
 }) => {
   await openExample(page, station);
   await expect(part(page, 'green module')).toContainText('11.5 mW');
-  await expect(page.locator('.answer')).toContainText(/to .* mW, nine times in ten/u);
+  await expect(page.locator('.answer')).toContainText(/to\s.*\smW, nine times in ten/u);
   await expect(page.getByRole('table')).toContainText('attenuation');
   await expect(page.getByRole('heading', { name: 'Cautions' })).toBeVisible();
   await expect(page.getByRole('heading', { name: 'What to measure next' })).toBeVisible();
