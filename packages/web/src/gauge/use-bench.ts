@@ -9,7 +9,7 @@ import {
   textOfBytes,
   textOfGrid,
 } from '@coreward/bench';
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { GaugeAbout } from '../frame/address.ts';
 import { useKeeping, useKept } from '../keeping/use-keeping.ts';
 import type { StorageLike } from '../keeping/world.ts';
@@ -62,21 +62,23 @@ export function useBench(gauge: Gauge, about: GaugeAbout | null): GaugeBench {
   const [reverse, setReverse] = useState<File | null>(null);
   const [refused, setRefused] = useState<string | null>(null);
   const arrived = reopened?.state === 'here' ? reopened.sheet : null;
-  useEffect(() => {
-    if (arrived !== null) setSheet(arrived);
-  }, [arrived]);
-  // a picture may come later than it was asked for: what was typed meanwhile stays
+  // a picture may come late, and a key before the page is drawn anew: neither takes the other's part away
   const latest = useRef(sheet);
-  latest.current = sheet;
+  const hold = useCallback((next: Sheet): void => {
+    latest.current = next;
+    setSheet(next);
+  }, []);
+  useEffect(() => {
+    if (arrived !== null) hold(arrived);
+  }, [arrived, hold]);
   const known = useKnown(gauge, about);
   const isUntouched = Object.keys(sheet.settings).length === 0;
   useEffect(() => {
     // a field that was emptied by hand stays empty
-    if (isUntouched) setSheet((now) => ({ ...now, settings: { ...known, ...now.settings } }));
-  }, [known, isUntouched]);
+    if (isUntouched) hold({ ...latest.current, settings: { ...known, ...latest.current.settings } });
+  }, [known, isUntouched, hold]);
   const change = (next: Sheet): void => {
-    latest.current = next;
-    setSheet(next);
+    hold(next);
     setRefused(null);
     try {
       session.setItem(key, JSON.stringify(next));
@@ -109,8 +111,9 @@ export function useBench(gauge: Gauge, about: GaugeAbout | null): GaugeBench {
     ],
     reopened,
     refused,
-    setText: (text) => change({ ...sheet, text }),
-    setSetting: (name, text) => change({ ...sheet, settings: { ...sheet.settings, [name]: text } }),
+    setText: (text) => change({ ...latest.current, text }),
+    setSetting: (name, text) =>
+      change({ ...latest.current, settings: { ...latest.current.settings, [name]: text } }),
     take,
     takePicture,
     takeFile: async (file) => {
