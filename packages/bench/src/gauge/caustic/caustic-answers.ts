@@ -1,16 +1,12 @@
 import { type Doubt, determined, type GaugeAnswer, undetermined } from '../answer.ts';
-import { type CausticFit, fitCaustic } from './fit-caustic.ts';
+import type { CausticFit } from './fit-caustic.ts';
 
-/** Diameters along one transverse axis of a beam. */
+/** What is known of the diameters along one transverse axis of a beam, beside their fit. */
 export interface CausticReadings {
-  /** m. */
+  /** Where they were read, m. */
   readonly z: readonly number[];
-  /** m, second-moment (4σ). */
-  readonly diameters: readonly number[];
   /** m, vacuum; null where nobody said: then there is no M². */
   readonly wavelength: { readonly value: number; readonly uncertainty: number } | null;
-  /** Standard uncertainty of one diameter, as a share, for the case that the readings do not show it themselves. */
-  readonly relative: number;
   /** Standard uncertainty of the scale all diameters share, as a share: of a pixel pitch for instance. */
   readonly scale: number;
 }
@@ -30,9 +26,16 @@ interface Reach {
 
 const names = ['waistDiameter_m', 'waistPosition_m', 'fullDivergence_rad', 'rayleighLength_m', 'm2'] as const;
 
-/** Waist, position, divergence and M² of one axis, or why the places of the readings cannot give them. */
-export function causticAnswers(readings: CausticReadings, axis = ''): readonly GaugeAnswer[] {
-  const fit = fitCaustic(readings.z, readings.diameters, readings.relative);
+/**
+ * Waist, position, divergence and M² of one axis, or why the places of the readings cannot give them.
+ *
+ * @param fit of the diameters of this axis; null where their places do not tell the unknowns apart
+ */
+export function causticAnswers(
+  readings: CausticReadings,
+  fit: CausticFit | null,
+  axis = '',
+): readonly GaugeAnswer[] {
   const prefix = axis === '' ? '' : `${axis}.`;
   const none = ({ because, add }: Lack, which: readonly string[] = names): readonly GaugeAnswer[] =>
     which.map((name) => undetermined(`${prefix}${name}`, because, add));

@@ -2,7 +2,7 @@ import { Refusal } from '../../refusal.ts';
 import { between } from '../curve-drawing.ts';
 import type { Gauge, GaugeCurve, GaugeResult, Readings } from '../gauge.ts';
 import { causticAnswers } from './caustic-answers.ts';
-import { fitCaustic } from './fit-caustic.ts';
+import { type CausticFit, fitCaustic } from './fit-caustic.ts';
 
 /** Standard uncertainty of one diameter where three readings leave nothing to judge it by (common practice, no source). */
 const usualRelative = 0.03;
@@ -125,23 +125,28 @@ function measureCaustic({ columns, settings }: Readings): GaugeResult {
     z,
     wavelength:
       wavelength === undefined ? null : { value: wavelength.value, uncertainty: wavelength.uncertainty ?? 0 },
-    relative: settings['diameter uncertainty']?.value ?? usualRelative,
     scale: settings['scale uncertainty']?.value ?? 0,
   };
+  const relative = settings['diameter uncertainty']?.value ?? usualRelative;
+  const fitted = axes.map((one) => ({ ...one, fit: fitCaustic(z, one.diameters, relative) }));
   return {
-    answers: axes.flatMap(({ axis, diameters }) => causticAnswers({ ...common, diameters }, axis)),
+    answers: fitted.flatMap(({ axis, fit }) => causticAnswers(common, fit, axis)),
     remarks:
       z.length === 3
         ? [
             'Three diameters fix the curve without showing how far they are off; their uncertainty is taken as stated, or 3 %.',
           ]
         : [],
-    curves: axes.map(({ axis, diameters }) => curveOf(axis, z, diameters)),
+    curves: fitted.map(({ axis, diameters, fit }) => curveOf(axis, z, diameters, fit)),
   };
 }
 
-function curveOf(axis: string, z: readonly number[], diameters: readonly number[]): GaugeCurve {
-  const fit = fitCaustic(z, diameters, usualRelative);
+function curveOf(
+  axis: string,
+  z: readonly number[],
+  diameters: readonly number[],
+  fit: CausticFit | null,
+): GaugeCurve {
   const waist = fit?.waist;
   return {
     title: axis === '' ? 'diameter along the beam' : `diameter along the beam, ${axis}`,

@@ -1,6 +1,7 @@
 import { Refusal } from '../../refusal.ts';
 import type { GaugeAnswer } from '../answer.ts';
 import { causticAnswers } from '../caustic/caustic-answers.ts';
+import { fitCaustic } from '../caustic/fit-caustic.ts';
 import type { Gauge, GaugeResult, Readings, Setting } from '../gauge.ts';
 import { edgeAnswers, edgeCurve, edgeRemarks } from './edge-answers.ts';
 import { fitEdge } from './fit-edge.ts';
@@ -121,12 +122,21 @@ function alongTheBeam(
       : [{ at, value: width.value, relative: width.uncertainty / width.value }];
   });
   if (known.length < 3) return [];
-  return causticAnswers({
-    z: known.map(({ at }) => at),
-    diameters: known.map(({ value }) => value),
-    wavelength:
-      wavelength === undefined ? null : { value: wavelength.value, uncertainty: wavelength.uncertainty ?? 0 },
-    relative: Math.max(...known.map(({ relative }) => relative)),
-    scale: 0,
-  });
+  const z = known.map(({ at }) => at);
+  const fit = fitCaustic(
+    z,
+    known.map(({ value }) => value),
+    Math.max(...known.map(({ relative }) => relative)),
+  );
+  return causticAnswers(
+    {
+      z,
+      wavelength:
+        wavelength === undefined
+          ? null
+          : { value: wavelength.value, uncertainty: wavelength.uncertainty ?? 0 },
+      scale: 0,
+    },
+    fit,
+  );
 }
