@@ -102,7 +102,7 @@ export const walkStands = z.strictObject({
     z.strictObject({
       /** Whether something stands before its beam. */
       isBlocked: z.boolean(),
-      /** The screw that was turned last in this step; null: none was, or the station was started since. */
+      /** The screw that was turned last in this step; null: none was. */
       turned: z.nullable(turnedScrew),
       /** Null until the walk has its verdict. */
       truth: z.nullable(walkTruth),

@@ -77,10 +77,13 @@ export class PracticeBenches {
     const standing = this.#standingOf(walk);
     const before = standing.done.get(write);
     if (before !== undefined) return before;
-    this.#book.addPracticeAct(walk.id, { write, act: JSON.stringify(act) });
+    const after = walk.acts.length;
+    this.#book.addPracticeAct(walk.id, { write, act: JSON.stringify({ ...act, after }) });
     this.#touch(walk.launch);
-    if (act.do === 'turn' && act.turns !== 0) this.#turned(standing, walk, act);
-    return does(standing, write, act);
+    const done = does(standing, write, { ...act, after });
+    const { turned } = standing;
+    if (isTurn(act) && turned !== null) this.#tell({ type: 'turned', walk: walk.id, ...turned });
+    return done;
   }
 
   /**
@@ -102,14 +105,6 @@ export class PracticeBenches {
       const walk = this.#newestOf(launch);
       return walk?.seed === seed ? this.#standingOf(walk).look() : unwalked();
     };
-  }
-
-  #turned(standing: Standing, walk: KeptWalk, { screw, turns }: Extract<PracticeAct, { do: 'turn' }>): void {
-    const after = walk.acts.length;
-    const before = standing.turned?.after === after ? standing.turned.turned : null;
-    const turned = withTurned(before, screw, turns);
-    standing.turned = { after, turned };
-    this.#tell({ type: 'turned', walk: walk.id, after, turned });
   }
 
   #touch(launch: string): void {
@@ -145,8 +140,20 @@ export class PracticeBenches {
   }
 }
 
-function does(standing: Standing, write: string, act: PracticeAct): Practised {
+/** One thing done, in the step behind so many acts of the walk; books of an earlier version do not tell which. */
+type DoneAct = PracticeAct & { readonly after?: number };
+
+/** A turn by nothing only looks at the meter. */
+const isTurn = (act: PracticeAct): act is Extract<PracticeAct, { do: 'turn' }> =>
+  act.do === 'turn' && act.turns !== 0;
+
+function does(standing: Standing, write: string, act: DoneAct): Practised {
   const done = practise(standing.bench, act);
+  const { after } = act;
+  if (after !== undefined && isTurn(act)) {
+    const before = standing.turned?.after === after ? standing.turned.turned : null;
+    standing.turned = { after, turned: withTurned(before, act.screw, act.turns) };
+  }
   // the hand takes away whatever was left before the beam
   if (act.do !== 'turn') standing.isBlocked = act.do === 'block' && act.blocked;
   standing.done.set(write, done);

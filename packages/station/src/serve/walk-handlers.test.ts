@@ -127,8 +127,8 @@ test('every page hears of an answer, and sees by the live meter that a screw was
     live.socket.close();
   }));
 
-test('the screw that was turned last in a step is told to every page, and no more of it in the next', () =>
-  withStation(async ({ station }) => {
+test('the screw that was turned last in a step is told to every page, after a restart as well, and no more of it in the next', () =>
+  withStation(async ({ station, restart }) => {
     const page = await openPage(station);
     const { launch, walk } = await begun(page);
     const stands = async () => walkStands.parse((await page.ask(`/api/launches/${launch}/walk`)).json);
@@ -138,6 +138,8 @@ test('the screw that was turned last in a step is told to every page, and no mor
     expect((await stands()).practice?.turned).toBeNull();
     await turn(1 / 16);
     await turn(1 / 64);
+    expect((await stands()).practice?.turned).toEqual({ screw, turns: 5 / 64 });
+    await restart();
     expect((await stands()).practice?.turned).toEqual({ screw, turns: 5 / 64 });
     await post(page, `/api/walks/${walk.id}/hand`, { write: newId(ids), after: 0 });
     expect((await stands()).practice?.turned).toBeNull();

@@ -159,6 +159,9 @@ const noWaist: Lack = {
  */
 const mostGuessed = 0.1;
 
+/** Nineteen of twenty are above so many standard uncertainties below (normal law). */
+const sure = 1.645;
+
 /**
  * Waist and divergence need readings where each rules the diameter: about the waist, and far from it.
  *
@@ -168,7 +171,11 @@ const mostGuessed = 0.1;
 function reachOf({ z }: CausticReadings, { waist, doubts, freedom }: CausticFit): Reach {
   const { waistPosition, rayleighRange } = waist!;
   const away = z.map((at) => Math.abs(at - waistPosition) / rayleighRange);
+  const seen = z.some((at) => at <= waistPosition) && z.some((at) => at >= waistPosition);
+  // of a waist beyond the readings, one that looks wide by chance looks near as well
+  const surely = seen ? 1 : 1 - sure * (doubts!.rayleighRange / rayleighRange);
   const near = away.filter((distance) => distance <= 1).length;
+  const nearest = Math.min(...away);
   const far = away.filter((distance) => distance >= 2).length;
   const fuzzy = doubts!.parameterProduct / waist!.parameterProduct > 0.25;
   const farOnly: Lack = {
@@ -183,10 +190,9 @@ function reachOf({ z }: CausticReadings, { waist, doubts, freedom }: CausticFit)
     because: 'the diameters scatter too much for the product of waist and divergence',
     add: 'Read each diameter several times, and at more places on both sides of the waist.',
   };
-  const lackNear = near === 0 ? farOnly : null;
+  const lackNear = nearest > surely ? farOnly : null;
   const lackFar = Math.max(...away) < 1.5 ? nearOnly : null;
   const lackSure = fuzzy ? scattered : null;
-  const seen = z.some((at) => at <= waistPosition) && z.some((at) => at >= waistPosition);
   const guessed = !seen && doubts!.waistDiameter > mostGuessed * waist!.waistDiameter;
   const lackWaist =
     lackNear ??

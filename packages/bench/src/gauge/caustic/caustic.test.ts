@@ -61,3 +61,24 @@ test('of thousands of diameters some tell the drift as well as all', () => {
   // of twenty intervals that hold the truth with 90 %, fewer than 14 do once in four hundred draws (binomial)
   expect(heldWhileDrifting(20, places)).toBeGreaterThan(13);
 });
+
+test('a waist that no reading came within a Rayleigh length of is seldom told, however lucky the readings', () => {
+  const random = seededUniform(8);
+  const places = Array.from({ length: 12 }, (_, i) => 1.2 + (3.8 * i) / 11);
+  let told = 0;
+  for (let k = 0; k < 200; k++) {
+    const { answers } = caustic.measure({
+      columns: {
+        position: places.map((t) => 0.1 * t),
+        diameter: places.map((t) => 1e-3 * Math.hypot(1, t) * (1 + 1e-2 * normalFrom(random))),
+      },
+      settings: {},
+      words: {},
+      picture: null,
+    });
+    if (answers.find(({ quantity }) => quantity === 'waistDiameter_m')!.value !== null) told += 1;
+  }
+  // a Rayleigh length that is surely long enough with nineteen of twenty is so by chance at most once in twenty: of 200
+  // sets more than 16 are with less than two in a hundred (binomial)
+  expect(told).toBeLessThan(17);
+});
