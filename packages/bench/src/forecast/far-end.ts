@@ -69,7 +69,9 @@ function unmixedLight(launch: Launch, bench: LitBench): EndLight {
   const powers = budget.powersOut;
   const mixture =
     taker.set === null || powers === null ? null : mixtureOf(taker.set, powers, coreRadius, wavelength);
-  if (mixture !== null && mixture.modes <= fewModes) return { ...mixture.light, shape: 'second moments' };
+  // modes of a parabola of much the same angle are as wide as one another: mixing them changes nothing
+  if (mixture !== null && (mixture.modes <= fewModes || launch.fibre.profile === 'graded'))
+    return { ...mixture.light, shape: 'second moments' };
   const beam = beamAt(meeting, budget.distance, meeting.aim);
   const rays = guidedRays(
     momentsOf(beam, (2 * Math.PI) / wavelength),
