@@ -210,11 +210,11 @@ describe('several modes', () => {
     for (const m2 of [1.01, 3, 1e3]) {
       for (const far of [0, 1e-3]) {
         const beam = { ...straight(30e-6, m2), offsetX: far, waistZX: far, waistZY: -far, tiltX: 0.4 * far };
-        const began = performance.now();
+        const began = process.cpuUsage();
         const { guided } = overlapOf(set, coreRadius, lightFor(12), beam, null, { tolerance: 1e-7 });
         expect(guided).toBeGreaterThanOrEqual(0);
-        // 192 orders of 38 modes are 0.15 s on a quiet machine
-        expect(performance.now() - began).toBeLessThan(3000);
+        // 192 orders of 38 modes are 0.15 s of work, however busy the machine is with other things
+        expect(process.cpuUsage(began).user).toBeLessThan(3e6);
       }
     }
   });
