@@ -1,6 +1,6 @@
 import { leastSquares } from '@coreward/optics';
 import { lastDigit } from './last-digit.ts';
-import { covarianceOf, type Scatter, scatterOf } from './scatter.ts';
+import { covarianceOf, scatterOf, variancesOverKinds } from './scatter.ts';
 
 /** A straight line y = offset + slope·x laid through readings. */
 export interface Line {
@@ -10,7 +10,8 @@ export interface Line {
   readonly covariance: readonly (readonly number[])[];
   /** Readings less two; 0 where the uncertainty is the stated one. */
   readonly freedom: number;
-  readonly scatter: Scatter | null;
+  /** Degrees of freedom of the covariance: none to be learnt where it is the stated one, or that of the last digit alone. */
+  readonly doubtFreedom: number;
   readonly curve: readonly number[];
   readonly residuals: readonly number[];
 }
@@ -31,11 +32,11 @@ export function lineThrough(x: readonly number[], y: readonly number[], stated: 
   const [level, slope] = fit.coefficients as [number, number];
   const curve = x.map((v) => level + slope * (v - middle));
   const freedom = x.length - 2;
-  const scatter = freedom > 0 ? scatterOf(fit.residuals, columns, curve) : null;
+  const seen = freedom > 0 ? variancesOverKinds(scatterOf(fit.residuals, columns, curve)) : null;
   // readings that were rounded alike may lie on a line by chance: even from −½ to ½ of a step, but no more than stated
   const least = Math.min(lastDigit(y) / Math.sqrt(12), stated) ** 2;
-  const variances =
-    scatter?.variances.map((variance) => Math.max(variance, least)) ?? x.map(() => stated ** 2);
+  const variances = seen?.map((variance) => Math.max(variance, least)) ?? x.map(() => stated ** 2);
+  const learnt = seen?.some((variance) => variance > least) ?? false;
   const about = covarianceOf(fit.inverse, columns, variances);
   // from the middle of the readings to x = 0
   const [vLevel, both, vSlope] = [about[0]![0]!, about[0]![1]!, about[1]![1]!];
@@ -48,7 +49,7 @@ export function lineThrough(x: readonly number[], y: readonly number[], stated: 
     slope,
     covariance,
     freedom,
-    scatter,
+    doubtFreedom: learnt ? freedom : Number.POSITIVE_INFINITY,
     curve,
     residuals: fit.residuals,
   };

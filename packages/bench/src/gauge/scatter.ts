@@ -89,6 +89,21 @@ export function scatterOf(
   return { rule: best.rule, variances, kinds };
 }
 
+/**
+ * Variances over all kinds of scatter that may be true, each as likely as the residuals make it: what a covariance in
+ * proportion to the variances needs. The likeliest kind alone is too small where few readings made it look likely by chance.
+ *
+ * @source mean over models by their likelihoods, R. E. Kass and A. E. Raftery, J. Am. Stat. Assoc. 90, 773 (1995) (from
+ *   memory)
+ */
+export function variancesOverKinds({ kinds, variances }: Scatter): readonly number[] {
+  if (kinds.length < 2) return variances;
+  const total = kinds.reduce((sum, { weight }) => sum + weight, 0);
+  return variances.map(
+    (_, i) => kinds.reduce((sum, { weight, variances: of }) => sum + weight * of[i]!, 0) / total,
+  );
+}
+
 /** Sizes of scatter that grow with `of`, from each floor; none where it is nought or not told. */
 function growingWith(of: readonly number[]): readonly Float64Array[] {
   let largest = 0;

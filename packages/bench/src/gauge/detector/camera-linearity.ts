@@ -101,7 +101,7 @@ function measureCamera(readings: Readings): GaugeResult {
         from: 'scatter of the codes',
         value: line.slope,
         uncertainty: Math.sqrt(line.covariance[1]![1]!),
-        freedom: line.freedom,
+        freedom: line.doubtFreedom,
       }
     : {
         from: 'levels, as stated or assumed',

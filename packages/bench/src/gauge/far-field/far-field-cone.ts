@@ -105,7 +105,7 @@ const sameDistance = {
 function answersOf(line: Line, level: Level): readonly GaugeAnswer[] {
   const slope = Math.abs(line.slope);
   const doubt = Math.sqrt(line.covariance[1]![1]!);
-  const freedom = line.freedom > 0 ? line.freedom : Number.POSITIVE_INFINITY;
+  const freedom = line.doubtFreedom;
   const from = line.freedom > 0 ? 'scatter of the radii' : 'reading of one radius, as stated or assumed';
   const names = { '1/e2': 'na1e2', '5%': 'na5percent' } as const;
   const other: Level = level === '1/e2' ? '5%' : '1/e2';

@@ -121,7 +121,7 @@ const shares = [
   ['sinHalf', 0.5],
 ] as const;
 
-/** What five terms miss of an LP01 far field at most, as a share of the angle (computed against its closed form). */
+/** What eight terms miss of an LP01 far field at most, as a share of the angle (computed against its closed form). */
 const curveDoubt = 1.5e-4;
 
 const noPeak = {

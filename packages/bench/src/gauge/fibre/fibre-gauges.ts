@@ -244,7 +244,7 @@ export const cutBack: Gauge = {
       );
     }
     const known: Known = bySpread
-      ? { from: 'scatter of the powers', value: attenuation, uncertainty: u, freedom: line.freedom }
+      ? { from: 'scatter of the powers', value: attenuation, uncertainty: u, freedom: line.doubtFreedom }
       : { from: 'how well a new end repeats, as stated or assumed', value: attenuation, uncertainty: u };
     return {
       answers: [derived({ quantity: 'attenuation_per_m' }, [known], (a) => a!)],

@@ -3,7 +3,7 @@ import { Refusal } from '../../refusal.ts';
 import { undetermined } from '../answer.ts';
 import type { Gauge, GaugeResult } from '../gauge.ts';
 import { column, derived, type Known, meanOf, settingAs } from '../known.ts';
-import { lineThrough } from '../line.ts';
+import { type Line, lineThrough } from '../line.ts';
 import { reverseLight } from './reverse-light.ts';
 
 /** The gauge that images something and measures both distances. */
@@ -228,7 +228,7 @@ export const threadPitch: Gauge = {
     }
     const stated = readings.settings['advance uncertainty']?.value ?? 0.1e-3;
     const line = lineThrough(turns, advance, stated);
-    const slope = line === null ? null : slopeOf(line.slope, line.covariance, line.freedom);
+    const slope = line === null ? null : slopeOf(line);
     if (line === null || slope === null || !(slope.uncertainty < 0.3 * slope.value)) {
       return plain(
         undetermined(
@@ -255,11 +255,13 @@ export const threadPitch: Gauge = {
 };
 
 /** The slope of a line without its sign, as an input. */
-function slopeOf(slope: number, covariance: readonly (readonly number[])[], freedom: number): Known {
-  const uncertainty = Math.sqrt(covariance[1]![1]!);
-  return freedom > 0
-    ? { from: 'scatter of the readings', value: Math.abs(slope), uncertainty, freedom }
-    : { from: 'one reading, as stated or assumed', value: Math.abs(slope), uncertainty };
+function slopeOf({ slope, covariance, freedom, doubtFreedom }: Line): Known {
+  return {
+    from: freedom > 0 ? 'scatter of the readings' : 'one reading, as stated or assumed',
+    value: Math.abs(slope),
+    uncertainty: Math.sqrt(covariance[1]![1]!),
+    freedom: doubtFreedom,
+  };
 }
 
 const plain = (...answers: GaugeResult['answers']): GaugeResult => ({ answers, remarks: [], curves: [] });

@@ -100,7 +100,7 @@ function answersOf(
       ),
     );
   }
-  const freedom = line.freedom > 0 ? line.freedom : Number.POSITIVE_INFINITY;
+  const freedom = line.doubtFreedom;
   const from =
     line.freedom > 0 ? 'scatter of the diameters' : 'reading of one diameter, as stated or assumed';
   const source = -line.offset / line.slope;
