@@ -1,5 +1,5 @@
 import type { Gauge, GaugeResult, Readings } from './gauge.ts';
-import { column, derived, meanOf, settingAs } from './known.ts';
+import { column, derived, type Known, meanOf, settingAs } from './known.ts';
 
 /** The gauge that is a ruler, or a tape, laid on several times. */
 export const ruler: Gauge = {
@@ -33,8 +33,7 @@ export const ruler: Gauge = {
     // both ends are read to anywhere within a division: twice 1/12 of its square
     const grain = division / Math.sqrt(6);
     const mean = meanOf('readings', lengths, grain);
-    // readings that all agree are no better than the ruler
-    const seen = { ...mean, uncertainty: Math.max(mean.uncertainty, lengths.length < 4 ? 0 : grain / 3) };
+    const seen = lengths.length < 4 ? mean : scattered(mean, lengths, division);
     // a ruler from a drawer is off by a part in a thousand (common practice, no source)
     const scale = settingAs('scale of the ruler', { value: 1, uncertainty: null }, 1e-3);
     return {
@@ -46,3 +45,16 @@ export const ruler: Gauge = {
     };
   },
 };
+
+/**
+ * The mean of enough readings by what they scatter. Where all agree they were rounded alike, as where one end always lies at
+ * nought: however many they are, their mean is as good as one.
+ *
+ * @source even law from −½ to ½ of a step, JCGM 100:2008, F.2.2.1 (from memory)
+ */
+function scattered(mean: Known, lengths: readonly number[], division: number): Known {
+  if (lengths.every((length) => length === lengths[0]))
+    return { from: 'division of the ruler', value: mean.value, uncertainty: division / Math.sqrt(12) };
+  // readings that nearly agree are no better than the ruler
+  return { ...mean, uncertainty: Math.max(mean.uncertainty, division / Math.sqrt(6) / 3) };
+}

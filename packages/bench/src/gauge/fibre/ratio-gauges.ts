@@ -1,3 +1,4 @@
+import { studentQuantile } from '@coreward/optics';
 import { Refusal } from '../../refusal.ts';
 import { type GaugeAnswer, undetermined } from '../answer.ts';
 import type { ColumnSpec, Gauge, GaugeResult, Readings, SettingSpec } from '../gauge.ts';
@@ -107,7 +108,9 @@ export const claddingLight: Gauge = {
   measure: (readings) => {
     const log = logRatio(readings, 'before', 'after', 'cladding-light');
     const share = 1 - Math.exp(log.value);
-    if (share < -2 * log.uncertainty) {
+    // once in forty by chance, by as many readings as its doubt was learnt from
+    const byChance = studentQuantile(0.975, log.freedom ?? Number.POSITIVE_INFINITY) * log.uncertainty;
+    if (share < -byChance) {
       return plain([
         undetermined(
           'claddingShare',

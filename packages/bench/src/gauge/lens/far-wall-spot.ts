@@ -92,7 +92,7 @@ function measureFarWall(readings: Readings): GaugeResult {
   }
   const about = settings['focal length about']?.value ?? null;
   const stated = settings['diameter uncertainty']?.value ?? usualRuler;
-  const found = bestOf(distances, diameters, wavelength.value, mode.value / 2, stated, about);
+  const found = ifSure(bestOf(distances, diameters, wavelength.value, mode.value / 2, stated, about));
   if (typeof found === 'string') return { answers: [none(found)], remarks: [], curves: [] };
   const inputs: readonly Known[] = [
     found,
@@ -124,6 +124,15 @@ function measureFarWall(readings: Readings): GaugeResult {
     ],
   };
 }
+
+/** A doubt of more than this share is no figure, and what follows from its slopes no interval. */
+const mostDoubt = 0.5;
+
+/** Where a spot is about as small as it can be, its size hardly moves with the focal length. */
+const ifSure = (found: Candidate | string): Candidate | string =>
+  typeof found === 'string' || found.uncertainty < mostDoubt * found.value
+    ? found
+    : 'the spot is as small there as it can be, which many focal lengths make it';
 
 const none = (because: string): GaugeAnswer =>
   undetermined(

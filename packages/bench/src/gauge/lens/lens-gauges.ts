@@ -130,14 +130,14 @@ export const twoColourFocus: Gauge = {
       name: 'wavelength 1',
       dimension: 'length',
       needed: true,
-      otherNames: ['first wavelength'],
+      otherNames: ['first wavelength', 'wavelength1'],
       what: 'of the first colour',
     },
     {
       name: 'wavelength 2',
       dimension: 'length',
       needed: true,
-      otherNames: ['second wavelength'],
+      otherNames: ['second wavelength', 'wavelength2'],
       what: 'of the second colour',
     },
     {
