@@ -197,6 +197,7 @@ export {
 export { readLine } from './instrument/read-line.ts';
 export { type LoggedReading, readLog } from './instrument/read-log.ts';
 export { type Reading, type ReadingUnit, readingUnits } from './instrument/reading.ts';
+export { isSetBack } from './instrument/reading-window.ts';
 export {
   axisWords,
   noiseWords,
@@ -414,6 +415,7 @@ export {
 } from './units/write.ts';
 export { afterWalk } from './walk/after-walk.ts';
 export { checkAnswer } from './walk/check-answer.ts';
+export { type FollowedTurn, notFollowed, withHeld } from './walk/follow-turn.ts';
 export { type Known, knownOf, type WalkGeometry } from './walk/known.ts';
 export { heardInTurn, newTurn, type Turn, type TurnContext } from './walk/live-turn.ts';
 export { middleWalk } from './walk/middle-walk.ts';

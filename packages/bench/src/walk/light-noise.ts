@@ -1,6 +1,7 @@
-import { median } from '@coreward/optics';
 import {
   floorsAsLight,
+  lastDigitOf,
+  noiseOfBends,
   noiseOfWindow,
   type ReadingWindow,
   type Shown,
@@ -15,23 +16,30 @@ const clamp = 3;
  * What is shown, its noise as its own light brings it: behind a click upwards most of the window was dimmer, and takes the noise
  * for less than it is; behind one downwards it was brighter, and dim light would pass for none.
  *
+ * However long it is looked at, it is known no better than the last digit of the meter tells.
+ *
+ * @source of the digit: JCGM 100:2008 (GUM), F.2.2.1: u = δx/√12, the values within one digit being all as likely
  * @param dark what the meter shows without light
- * @source var(x₁ − 2x₂ + x₃) = 6σ² and half of all normal values within 0.6745 σ, as the window tells its own
  */
 export function ofItsLight(shown: Shown, window: ReadingWindow, dark: number): Shown {
+  const sd = Math.hypot(sdOfLight(shown, window, dark), lastDigitOf(window) / Math.sqrt(12));
+  return { ...shown, sd };
+}
+
+function sdOfLight(shown: Shown, window: ReadingWindow, dark: number): number {
   const { moments } = window;
   const ofMoment = noiseOfWindow(window);
   // nothing is told yet, or nothing is noisy
-  if (ofMoment === null || ofMoment === 0) return shown;
+  if (ofMoment === null || ofMoment === 0) return shown.sd;
   const floor = floorsAsLight * Math.abs(dark);
   const shares = moments.slice(2).flatMap(({ value }, i) => {
     const [one, two] = [moments[i]!.value, moments[i + 1]!.value];
     const level = (one + two + value) / 3 - dark + floor;
     return level > 0 ? [Math.abs(one - 2 * two + value) / level] : [];
   });
-  if (shares.length === 0) return shown;
-  const share = Math.min(mostNoise, median(shares) / (0.6745 * Math.sqrt(6)));
+  if (shares.length === 0) return shown.sd;
+  const share = Math.min(mostNoise, noiseOfBends(shares));
   // of what is shown, which is the middle of several moments
   const byLight = share * Math.max(0, shown.value - dark + floor) * (shown.sd / ofMoment);
-  return { ...shown, sd: Math.min(Math.max(shown.sd, byLight), clamp * byLight) };
+  return Math.min(Math.max(shown.sd, byLight), clamp * byLight);
 }

@@ -1,8 +1,16 @@
 /** One step of a walk while a meter is live: what it shows is followed, reading by reading. What it comes to stands in turn-now. */
-import { floorWanders, heldPeak, holdFrom, type PeakHold, withShown } from '../instrument/peak-hold.ts';
+import {
+  clearlyOff,
+  floorWanders,
+  heldPeak,
+  holdFrom,
+  type PeakHold,
+  withShown,
+} from '../instrument/peak-hold.ts';
 import type { Reading } from '../instrument/reading.ts';
 import {
   emptyWindow,
+  isSetBack,
   type ReadingWindow,
   type Shown,
   shownNow,
@@ -32,10 +40,12 @@ export function wrongScrew({ step, turned }: TurnContext): Screw | null {
   return isSameScrew(turned, step.screw) ? null : turned;
 }
 
-/** A turn that goes on. The same readings always lead to the same turn. */
+/** A turn that goes on. The same readings always lead to the same turn. Its times are of a clock of its own, which nobody sets. */
 export interface Turn {
   readonly window: ReadingWindow;
   readonly last: Reading | null;
+  /** By how much that clock is ahead of the station's, ms. */
+  readonly ahead: number;
   /** Null until the meter has shown something. */
   readonly hold: PeakHold | null;
   readonly first: Shown | null;
@@ -60,6 +70,7 @@ export interface Turn {
 export const newTurn: Turn = {
   window: emptyWindow,
   last: null,
+  ahead: 0,
   hold: null,
   first: null,
   lowest: Number.POSITIVE_INFINITY,
@@ -83,8 +94,19 @@ const edgeReached = 1.05;
 /** and left again so far above it. */
 export const edgeLeft = 1.3;
 
-/** With one more reading. */
-export function heardInTurn(turn: Turn, context: TurnContext, reading: Reading): Turn {
+/** A longer time without a reading, ms, is none of the turn: nothing was heard in it, or the station's clock was set forth. @source our choice */
+const unheard = 60_000;
+
+/** What the station's clock has jumped by from one reading to the next, ms. */
+function jumped(from: Reading | null, { t }: Reading): number {
+  if (from === null) return 0;
+  return isSetBack(from.t, t) || t - from.t > unheard ? t - from.t : 0;
+}
+
+/** With one more reading, its time by the station's clock. */
+export function heardInTurn(turn: Turn, context: TurnContext, told: Reading): Turn {
+  const ahead = turn.ahead - jumped(turn.last, told);
+  const reading = { ...told, t: told.t + ahead };
   // what another screw does to the light is no peak of this one, and says nothing of what is shown once it is turned back
   const isOther = wrongScrew(context) !== null;
   const window = isOther ? emptyWindow : withHeard(turn.window, reading);
@@ -92,7 +114,8 @@ export function heardInTurn(turn: Turn, context: TurnContext, reading: Reading):
   const heard = {
     ...turn,
     window,
-    last: reading,
+    last: told,
+    ahead,
     tooMuch,
     isSpoiled: turn.isSpoiled || (tooMuch >= spoiledBy && context.step.kind !== 'floor'),
   };
@@ -106,7 +129,9 @@ function followed(turn: Turn, { step, floor }: TurnContext, shown: Shown): Turn 
   const dark = floor ?? 0;
   const hold = turn.hold === null ? holdFrom(shown) : withShown(turn.hold, shown, dark);
   const light = shown.value - dark;
-  const isLit = light > litShare * (heldPeak(hold).value - dark) && !isDark(shown, floor);
+  const isLit =
+    light > litShare * (heldPeak(hold).value - dark) &&
+    light > clearlyOff({ ...shown, value: dark }, shown, dark);
   const wentOut =
     !isLit && turn.litAt !== null && shown.t - turn.litAt <= coveredWithin && isDark(shown, floor);
   const target = step.kind === 'middle' ? step.target - dark : null;

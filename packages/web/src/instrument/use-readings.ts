@@ -1,4 +1,4 @@
-import type { Reading } from '@coreward/bench';
+import { isSetBack, type Reading } from '@coreward/bench';
 import {
   type InstrumentDescription,
   mostBuckets,
@@ -60,9 +60,10 @@ export function useReadings(id: string | null, length = 60_000): ReadingsHeld {
     let early: Reading[] | null = [];
     /** Where the window ended; what is told of it once more is passed over. */
     let known: number | null = null;
-    const fresh = (told: readonly Reading[]): readonly Reading[] => {
+    const fresh = (told: readonly Reading[], isSince: boolean): readonly Reading[] => {
       const end = known;
-      const found = end === null ? told : told.filter(({ t }) => t > end);
+      // of what is told later, an earlier time tells that the station's clock was set back
+      const found = end === null ? told : told.filter(({ t }) => t > end || (isSince && isSetBack(end, t)));
       if (found.length > 0) known = null;
       return found;
     };
@@ -72,7 +73,7 @@ export function useReadings(id: string | null, length = 60_000): ReadingsHeld {
           early.push(...message.readings);
           return;
         }
-        const news = fresh(message.readings);
+        const news = fresh(message.readings, true);
         setHeld((before) =>
           before?.id === id ? { ...before, readings: withRecent(before.readings, news, length) } : before,
         );
@@ -85,12 +86,14 @@ export function useReadings(id: string | null, length = 60_000): ReadingsHeld {
       // by the station's clock, which need not be this page's
       const newest = instrument.lastReading?.t ?? 0;
       const from = newest > length ? (newest - length).toFixed(0) : '0';
-      const query = { from, buckets: `${mostBuckets}` };
+      // what bears a later time is from before that clock was set back
+      const to = (newest + 1).toFixed(0);
+      const query = { from, to, buckets: `${mostBuckets}` };
       const { buckets } = await ask(world, routes.readings, { id: of }, null, query);
       if (left) return;
       const before = readingsOfBuckets(buckets);
       known = before.at(-1)?.t ?? null;
-      const since = fresh(early ?? []);
+      const since = fresh(early ?? [], false);
       early = null;
       setFailed(null);
       setHeld({ id: of, instrument, readings: withRecent(before, since, length) });
