@@ -1,7 +1,7 @@
 import type { Launch } from '../launch/launch.ts';
 import { writeValue } from '../units/write.ts';
 import { doubtfulEntries } from './entries-of.ts';
-import { assumedLever, nearScrews } from './meeting.ts';
+import { assumedLever, nearScrews } from './near-screws.ts';
 import type { StatedBench } from './stated-bench.ts';
 
 /** What the forecast took for granted because the document does not say; one sentence each. */

@@ -1,8 +1,10 @@
 import { type FacetBeam, nelderMead } from '@coreward/optics';
+import { perArrivedShare } from './at-the-stop.ts';
 import { fundamentalDepth, guidedDepth, isRound } from './best-focus.ts';
 import { fewModedBelow } from './fibre-taker.ts';
-import { type Aimed, beamAt, type Meeting, perArrivedShare } from './meeting.ts';
+import { beamAt, type Meeting } from './meeting.ts';
 import { mostLightAt } from './most-light.ts';
+import type { Aimed } from './near-screws.ts';
 import type { StatedBench } from './stated-bench.ts';
 
 /** The best that misalignment and defocus can be turned into, and the beam that does it. */

@@ -9,6 +9,7 @@ import {
 import { shortCautions } from '../caution/short-cautions.ts';
 import type { Launch } from '../launch/launch.ts';
 import { assumptionsOf } from './assumptions.ts';
+import { arrivalHalfAngle } from './at-the-stop.ts';
 import { type BestCoupling, type BestCouplings, bestCouplings } from './best-coupling.ts';
 import { type Budget, hasEntry } from './budget.ts';
 import { convergence, paraxialUpTo } from './convergence.ts';
@@ -24,7 +25,7 @@ import type {
 } from './expected.ts';
 import { modeFields, outputBeam } from './far-end.ts';
 import { leastV } from './fibre-taker.ts';
-import { arrivalHalfAngle, type Meeting } from './meeting.ts';
+import type { Meeting } from './meeting.ts';
 import { measurementsWorthTaking } from './next-measurement.ts';
 import { handLimitOf, tolerancesFor } from './one-decibel.ts';
 import { outOfRangeRefusal } from './out-of-range-refusal.ts';

@@ -1,6 +1,7 @@
 import { type FacetBeam, OutOfRange, type Pupil } from '@coreward/optics';
 import type { Launch } from '../launch/launch.ts';
 import { Refusal } from '../refusal.ts';
+import { stopTransmission } from './at-the-stop.ts';
 import { type Budget, budgetOf, hasEntry } from './budget.ts';
 import { asStated } from './draw.ts';
 import { drawnFocus } from './drawn-focus.ts';
@@ -18,7 +19,7 @@ import {
   takenBySampledRays,
   unlessTheSame,
 } from './fibre-taker.ts';
-import { type Meeting, meetingOf, stopTransmission } from './meeting.ts';
+import { type Meeting, meetingOf } from './meeting.ts';
 import type { Asking } from './overlap-causes.ts';
 import { mustHoldLight } from './stated-bench.ts';
 

@@ -6,16 +6,17 @@ import {
   glassNamed,
   type Pupil,
   perfectAim,
-  powerThroughAperture,
   refractiveIndex,
   waistBehindLens,
 } from '@coreward/optics';
 import { fibreGlass } from '../launch/known-light.ts';
 import type { Launch } from '../launch/launch.ts';
 import type { Entry } from '../quantity/quantity.ts';
-import { type Draw, fingerMotion } from './draw.ts';
+import { pupilOf } from './at-the-stop.ts';
+import type { Draw } from './draw.ts';
+import { type Aimed, leftByHand, type MeetingLens } from './near-screws.ts';
 import type { Arrival } from './way-to-the-facet.ts';
-import { askedOf, focalLengthFor, type ScrewLever, wayToTheLens } from './way-to-the-facet.ts';
+import { askedOf, focalLengthFor, wayToTheLens } from './way-to-the-facet.ts';
 
 /** Polish of an angled end, rad. */
 export const polishAngle = (8 * Math.PI) / 180;
@@ -43,24 +44,6 @@ export interface Meeting {
   readonly defocus: number;
   readonly aim: Aimed;
 }
-
-/** The lens before the facet. */
-export interface MeetingLens {
-  readonly focalLength: number;
-  /** Half aperture, m; Infinity: not known. */
-  readonly stopRadius: number;
-}
-
-/** How far the beam's axis is off the fibre's at the facet: m, and rad. */
-export interface Aimed {
-  readonly offsetX: number;
-  readonly offsetY: number;
-  readonly tiltX: number;
-  readonly tiltY: number;
-}
-
-/** Screws taken for granted where the launch names none with a mount: near mirror 100 mm before the lens. */
-export const assumedLever = { distance: 0.1, lever: 0.038, pitch: 0.00025, incidence: Math.PI / 4 } as const;
 
 function fibreIndex(material: Launch['fibre']['material'], wavelength: number, draw: Draw): number {
   const glass = glassNamed(fibreGlass[material]);
@@ -152,57 +135,6 @@ function setDistance(launch: Launch, draw: Draw): number | null {
   }
 }
 
-/** Null where neither stop nor aberration touches the light. */
-function pupilOf(
-  beam: FacetBeam,
-  focalLength: number,
-  stopRadius: number,
-  aberration: number,
-  wavelength: number,
-): Pupil | null {
-  if (!Number.isFinite(stopRadius)) return null;
-  const stop = stopRadius / focalLength;
-  // 3.3 radii of the far field let all but 4e-10 through
-  if (aberration === 0 && stop > 3.3 * arrivalHalfAngle(beam, wavelength)) return null;
-  return { stop, sphericalAberration: aberration, aberrationAt: stop, axisTiltX: 0, axisTiltY: 0 };
-}
-
-/** 1/e² half angle of the light at the facet, the larger axis, rad. */
-export function arrivalHalfAngle(beam: FacetBeam, wavelength: number): number {
-  return Math.max(
-    (beam.m2X * wavelength) / (Math.PI * beam.waistRadiusX),
-    (beam.m2Y * wavelength) / (Math.PI * beam.waistRadiusY),
-  );
-}
-
-/** What the stop lets through of a beam that points where it points. */
-export function stopTransmission(beam: FacetBeam, pupil: Pupil | null, wavelength: number): number {
-  if (pupil === null) return 1;
-  return powerThroughAperture(
-    {
-      radiusX: (beam.m2X * wavelength) / (Math.PI * beam.waistRadiusX),
-      radiusY: (beam.m2Y * wavelength) / (Math.PI * beam.waistRadiusY),
-      azimuth: beam.azimuth,
-      centreX: beam.tiltX,
-      centreY: beam.tiltY,
-    },
-    { semiAxisX: pupil.stop, semiAxisY: pupil.stop },
-  );
-}
-
-/** A share of what arrives at the stop, counted against what passes it. */
-export function perArrivedShare(
-  share: number,
-  beam: FacetBeam,
-  { pupil, wavelength }: Pick<Meeting, 'pupil' | 'wavelength'>,
-): number {
-  return shareOfPassed(share, stopTransmission(beam, pupil, wavelength));
-}
-
-/** A share of what arrives at the stop, counted against the share that passes it. */
-export const shareOfPassed = (share: number, passed: number): number =>
-  passed === 0 ? share : Math.min(1, share / passed);
-
 /** The beam as the fibre sees it with the facet at a distance from the lens (or from the end of the path), aimed. */
 export function beamAt(
   { beam, widening }: Pick<Meeting, 'beam' | 'widening'>,
@@ -224,59 +156,5 @@ export function beamAt(
     offsetY: aim?.offsetY ?? 0,
     tiltX: (aim?.tiltX ?? 0) / lab,
     tiltY: aim?.tiltY ?? 0,
-  };
-}
-
-/** Offset and tilt at the facet, `distance` behind the lens, that a tilt of one mirror axis makes; a rad of tilt. */
-export function leverAtFacet(
-  { offsetPerTilt, slopePerTilt }: Pick<ScrewLever, 'offsetPerTilt' | 'slopePerTilt'>,
-  lens: MeetingLens | null,
-  distance: number,
-): { readonly offset: number; readonly tilt: number } {
-  const tilt = lens === null ? slopePerTilt : slopePerTilt - offsetPerTilt / lens.focalLength;
-  return { offset: offsetPerTilt + distance * tilt, tilt };
-}
-
-/** The two screws of the near mirror, or the ones taken for granted. */
-export function nearScrews(arrival: Arrival): {
-  readonly horizontal: ScrewLever;
-  readonly vertical: ScrewLever;
-  readonly assumed: boolean;
-} {
-  const near = arrival.levers.at(-1)?.mirror;
-  const horizontal = arrival.levers.find(({ mirror, axis }) => mirror === near && axis === 'horizontal');
-  const vertical = arrival.levers.find(({ mirror, axis }) => mirror === near && axis === 'vertical');
-  if (horizontal !== undefined && vertical !== undefined) return { horizontal, vertical, assumed: false };
-  const assumed = (axis: 'horizontal' | 'vertical', slope: number): ScrewLever => ({
-    mirror: 'assumed',
-    axis,
-    offsetPerTilt: slope * assumedLever.distance,
-    slopePerTilt: slope,
-    tiltPerTurn: assumedLever.pitch / assumedLever.lever,
-  });
-  return {
-    horizontal: assumed('horizontal', 2),
-    vertical: assumed('vertical', 2 * Math.cos(assumedLever.incidence)),
-    assumed: true,
-  };
-}
-
-/** What the hand leaves when the near mirror's screws have been peaked. */
-function leftByHand(
-  meeting: Pick<Meeting, 'arrival' | 'lens' | 'beam' | 'setDistance'>,
-  { chance }: Draw,
-): Aimed {
-  const { horizontal, vertical } = nearScrews(meeting.arrival);
-  const turns = fingerMotion(chance.hand);
-  const distance = meeting.setDistance ?? (meeting.beam.waistZX + meeting.beam.waistZY) / 2;
-  const x = leverAtFacet(horizontal, meeting.lens, distance);
-  const y = leverAtFacet(vertical, meeting.lens, distance);
-  const tiltX = horizontal.tiltPerTurn * turns * chance.screwHorizontal;
-  const tiltY = vertical.tiltPerTurn * turns * chance.screwVertical;
-  return {
-    offsetX: x.offset * tiltX,
-    tiltX: x.tilt * tiltX,
-    offsetY: y.offset * tiltY,
-    tiltY: y.tilt * tiltY,
   };
 }

@@ -2,7 +2,7 @@ import { brentRoot, type FacetBeam } from '@coreward/optics';
 import { type BestCoupling, shareOf, type Wanted } from './best-coupling.ts';
 import { finestFingerMotion } from './draw.ts';
 import type { ScrewTolerance, Tolerances } from './expected.ts';
-import { leverAtFacet, nearScrews } from './meeting.ts';
+import { leverAtFacet, nearScrews } from './near-screws.ts';
 import type { StatedBench } from './stated-bench.ts';
 import type { ScrewLever } from './way-to-the-facet.ts';
 

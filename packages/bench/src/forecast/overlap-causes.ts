@@ -1,7 +1,9 @@
 import type { FacetBeam, Pupil } from '@coreward/optics';
+import { shareOfPassed, stopTransmission } from './at-the-stop.ts';
 import { isRound } from './best-focus.ts';
 import { isFollowed, roundBeam, type Taken, type Taker } from './fibre-taker.ts';
-import { type Aimed, beamAt, type Meeting, shareOfPassed, stopTransmission } from './meeting.ts';
+import { beamAt, type Meeting } from './meeting.ts';
+import type { Aimed } from './near-screws.ts';
 
 /** The overlap's causes, in the order of the ledger; `mode-shape` is the named rest. */
 export const overlapCauses = [

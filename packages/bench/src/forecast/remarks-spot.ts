@@ -1,12 +1,12 @@
 import type { FacetBeam } from '@coreward/optics';
 import { writeValue } from '../units/write.ts';
+import { stopTransmission } from './at-the-stop.ts';
 import { betterFocalLength } from './better-focal-length.ts';
 import { convergence, paraxialUpTo } from './convergence.ts';
 import { asStated } from './draw.ts';
 import type { Remark } from './expected.ts';
 import { fewModedBelow } from './fibre-taker.ts';
 import { coarseAbove, handLoss } from './hand-loss.ts';
-import { stopTransmission } from './meeting.ts';
 import { suitedRadius } from './overlap-causes.ts';
 import { lossText, percentText, wavelengthText } from './remark-text.ts';
 import type { StatedBench } from './stated-bench.ts';

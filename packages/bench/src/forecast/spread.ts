@@ -8,6 +8,7 @@ import {
 } from '@coreward/optics';
 import type { Launch } from '../launch/launch.ts';
 import type { Entry } from '../quantity/quantity.ts';
+import { arrivalHalfAngle, stopTransmission } from './at-the-stop.ts';
 import { type Budget, budgetOf } from './budget.ts';
 import { asStated, chanceNames, type Draw, drawing } from './draw.ts';
 import { drawnFocus } from './drawn-focus.ts';
@@ -24,7 +25,7 @@ import {
   takenBySampledRays,
   unlessTheSame,
 } from './fibre-taker.ts';
-import { arrivalHalfAngle, type Meeting, meetingOf, stopTransmission } from './meeting.ts';
+import { type Meeting, meetingOf } from './meeting.ts';
 import type { Asking, SetRight } from './overlap-causes.ts';
 import { setRight } from './set-right.ts';
 import type { StatedBench } from './stated-bench.ts';

@@ -2,6 +2,7 @@ import type { FacetBeam, Pupil } from '@coreward/optics';
 import type { Launch } from '../launch/launch.ts';
 import { Refusal } from '../refusal.ts';
 import { writeValue } from '../units/write.ts';
+import { stopTransmission } from './at-the-stop.ts';
 import { type Budget, budgetOf } from './budget.ts';
 import { asStated } from './draw.ts';
 import {
@@ -18,7 +19,7 @@ import {
   takenByRays,
   takenBySampledRays,
 } from './fibre-taker.ts';
-import { type Meeting, meetingOf, stopTransmission } from './meeting.ts';
+import { type Meeting, meetingOf } from './meeting.ts';
 import { type StatedFocus, statedFocus, summedUpTo } from './stated-focus.ts';
 
 /** Everything about the bench as stated, computed as exactly as the model allows. */

@@ -1,7 +1,8 @@
 import type { FacetBeam, Pupil } from '@coreward/optics';
+import { stopTransmission } from './at-the-stop.ts';
 import { depthFor, focusDepth, isRound, quickBestDistance, roundMeeting } from './best-focus.ts';
 import { fewModedBelow, manyRays, type Taker, takenByModes, takenBySampledRays } from './fibre-taker.ts';
-import { beamAt, type Meeting, stopTransmission } from './meeting.ts';
+import { beamAt, type Meeting } from './meeting.ts';
 import { mostLightAt, type ShareOf } from './most-light.ts';
 
 /** Where the facet stands for the most light. m. */

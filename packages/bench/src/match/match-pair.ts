@@ -1,11 +1,12 @@
 import type { FacetBeam, Pupil } from '@coreward/optics';
 import type { PartNames } from '../drawer/assemble-launch.ts';
+import { shareOfPassed } from '../forecast/at-the-stop.ts';
 import { isRound } from '../forecast/best-focus.ts';
 import { type Budget, budgetOf } from '../forecast/budget.ts';
 import { asStated } from '../forecast/draw.ts';
 import { drawnBestDistance } from '../forecast/drawn-focus.ts';
 import type { Taken } from '../forecast/fibre-taker.ts';
-import { type Meeting, meetingOf, shareOfPassed } from '../forecast/meeting.ts';
+import { type Meeting, meetingOf } from '../forecast/meeting.ts';
 import type { Offering } from '../forecast/overlap-causes.ts';
 import { mustHoldLight } from '../forecast/stated-bench.ts';
 import type { Launch } from '../launch/launch.ts';

@@ -1,6 +1,7 @@
 import { aberratedGaussianEstimate, type FacetBeam, gaussianOverlap, type Pupil } from '@coreward/optics';
+import { arrivalHalfAngle, stopTransmission } from '../forecast/at-the-stop.ts';
 import { roundBeam, type Taken } from '../forecast/fibre-taker.ts';
-import { arrivalHalfAngle, type Meeting, stopTransmission } from '../forecast/meeting.ts';
+import type { Meeting } from '../forecast/meeting.ts';
 import type { FastFibre } from './fast-fibre.ts';
 
 /** For a loss no greater than this a Gaussian's word is taken; what loses more is computed. */
