@@ -7,7 +7,7 @@ import {
   fakeSerial,
 } from '../../packages/station/src/instruments/fake-device.ts';
 import { complaints } from './axe.ts';
-import { allKept, expect, stationGone, test } from './bench-test.ts';
+import { allKept, asksLate, examplePath, expect, stationGone, test } from './bench-test.ts';
 import { expectNoWider } from './fits.ts';
 
 const row = (page: Page, name: string) =>
@@ -76,12 +76,16 @@ test('a meter that is typed: readings, refusals with a mend, its unit, floor and
   await field.fill('12');
   await press(page, 'Keep reading');
   await expect(page.getByRole('alert')).toContainText('mW');
+  // the next reading is begun while this one is on its way
+  await asksLate(page, 'POST', '**/readings', () => field.fill('1,5'));
   await field.fill('1.25 mW');
   await field.press('Enter');
   await expect(large(page)).toHaveText('1.250 mW');
+  await expect(page.getByRole('button', { name: 'Keep reading' })).toBeEnabled();
+  await expect(field).toHaveValue('1,5');
+  await page.unroute('**/readings');
   await expect(row(page, 'typed meter')).toContainText('reading');
   // a bare number has the unit of the one before
-  await field.fill('1,5');
   await field.press('Enter');
   await expect(large(page)).toHaveText('1.500 mW');
   await press(page, 'The beam is blocked: take this as its floor');
@@ -90,6 +94,14 @@ test('a meter that is typed: readings, refusals with a mend, its unit, floor and
   await press(page, 'Forget the floor');
   await expect(tag(page).locator('.figures')).not.toContainText('1.375 mW');
   await page.getByText('Name, upper end and setup').click();
+  // two changes at once: neither takes the other back
+  await asksLate(page, 'PUT', '**/api/instruments/*', () => page.waitForTimeout(300));
+  await press(page, 'The beam is blocked: take this as its floor');
+  await page.getByRole('textbox', { name: 'name', exact: true }).first().fill('the other one');
+  await page.keyboard.press('Enter');
+  await expect(row(page, 'the other one')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Forget the floor' })).toBeVisible();
+  await page.unroute('**/api/instruments/*');
   await page.getByRole('textbox', { name: 'upper end' }).fill('1.6 mW');
   await press(page, 'Keep');
   await field.fill('1.7');
@@ -113,6 +125,10 @@ test('an eye tells brighter and dimmer, and what it told is counted in steps', a
   await expect(large(page)).toHaveText('+1 step');
   // an eye has no floor to be taken
   await expect(page.getByRole('button', { name: /^The beam is blocked/u })).toHaveCount(0);
+  // a walk has a choice of its own for it, and says so where an instrument is chosen
+  await page.goto(`${station.address}${examplePath}/walk`);
+  await expect(page.getByText(/tells steps by eye, .* choose “my eye”/u)).toBeVisible();
+  await expect(page.getByRole('radio', { name: 'my eye: brighter, the same, dimmer' })).toBeVisible();
 });
 
 test('a serial device is listened to first, read, unplugged with a gap, and read on by itself', async ({
@@ -189,6 +205,15 @@ test('a device in the network is asked who it is, and its query and unit can be 
   await choose(page, 'asked');
   await page.getByRole('textbox', { name: 'address' }).fill('127.0.0.1');
   await page.getByRole('textbox', { name: 'port in the network' }).fill(String(meter.port));
+  // what is typed while it is asked stays; with nothing typed the query that was answered is taken
+  const query = page.getByRole('textbox', { name: 'query' });
+  const before = await query.inputValue();
+  await asksLate(page, 'POST', '**/try', () => query.fill('MEAS?'));
+  await press(page, 'Ask who it is');
+  await expect(page.getByText('It says it is: Invented Works,Meter 1,0,1.0')).toBeVisible();
+  await expect(query).toHaveValue('MEAS?');
+  await page.unroute('**/try');
+  await query.fill(before);
   await press(page, 'Ask who it is');
   await expect(page.getByText('It says it is: Invented Works,Meter 1,0,1.0')).toBeVisible();
   await expect(page.getByText('FETC? was answered with 2.500 mW')).toBeVisible();

@@ -26,6 +26,8 @@ export const walkTexts = {
     title: 'light read by',
     typed: 'me, typing what a meter shows',
     eye: 'my eye: brighter, the same, dimmer',
+    byEye: (name: string): string =>
+      `${name} tells steps by eye, which are no measure that a walk could follow: choose “my eye”, and tell each step here.`,
     add: 'Instruments',
     addFirst: 'Add an instrument: its readings are then listened to',
     away: 'an instrument that was put away',

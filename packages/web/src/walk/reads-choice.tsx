@@ -43,6 +43,13 @@ export function ReadsChoice({
           {words[by]}
         </label>
       ))}
+      {instruments
+        .filter(({ unit }) => meterCounting(unit) === null)
+        .map(({ id, name: eye }) => (
+          <p key={id} className="quiet small">
+            {words.byEye(eye)}
+          </p>
+        ))}
       <p className="facts">
         <PageLink to={{ page: 'instruments' }}>
           {measuring.length === 0 ? words.addFirst : words.add}
