@@ -46,6 +46,11 @@ export function fakeShell(
       held.set(path, text);
       return { kind: 'created' };
     },
+    append: async (path, text) => {
+      const before = held.get(path);
+      held.set(path, `${typeof before === 'string' ? before : ''}${text}`);
+      return null;
+    },
     print: (text) => {
       printed += text;
     },

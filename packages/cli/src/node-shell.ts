@@ -27,6 +27,7 @@ export function nodeShell(process: NodeJS.Process): Shell {
         () => false,
       ),
     create,
+    append,
     print: (text) => void stdout.write(text),
     talk: (text) => void stderr.write(text),
     clock: () => performance.now(),
@@ -85,6 +86,21 @@ async function create(path: string, text: string): Promise<CreateOutcome> {
     if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS') return { kind: 'forbidden' };
     if (code === 'ENOSPC' || code === 'EDQUOT') return { kind: 'full' };
     return { kind: 'failed', reason: reasonOf(error) };
+  }
+}
+
+async function append(path: string, text: string): Promise<string | null> {
+  try {
+    const file = await open(path, 'a');
+    try {
+      await file.writeFile(text);
+      await file.sync();
+    } finally {
+      await file.close();
+    }
+    return null;
+  } catch (error) {
+    return reasonOf(error);
   }
 }
 

@@ -55,6 +55,8 @@ export interface Shell {
   readonly isTaken: (path: string) => Promise<boolean>;
   /** A new file, with the folders it needs; never over an existing one. */
   readonly create: (path: string, text: string) => Promise<CreateOutcome>;
+  /** More at the end of a file, on the disk when it resolves; why it could not be, or null. */
+  readonly append: (path: string, text: string) => Promise<string | null>;
   /** Results: standard output. */
   readonly print: (text: string) => void;
   /** Talk about the work: standard error. */

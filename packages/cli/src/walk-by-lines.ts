@@ -1,7 +1,6 @@
 import {
   answerOf,
   heardInTurn,
-  type Launch,
   liveText,
   meterCounting,
   moveText,
@@ -9,20 +8,17 @@ import {
   notPressed,
   Refusal,
   seenWhilePressed,
-  sessionOf,
   turnContext,
   turnNow,
   turnSaid,
   type WalkAct,
   type WalkMeter,
   type WalkNow,
-  type WalkProcedureName,
   type WalkStep,
-  walkNow,
-  walkPlan,
 } from '@coreward/bench';
 import { type ListenedTo, listenTo, unitOfLines } from './device-lines.ts';
 import { pressEnter } from './enter-press.ts';
+import type { LedWalk } from './led-walk.ts';
 import type { Shell } from './shell.ts';
 import { wrapHanging } from './text/wrap.ts';
 import { readWalkLine } from './walk-line.ts';
@@ -37,14 +33,11 @@ function keysFor(step: WalkStep): string {
   if (step.kind === 'stand' && step.why === 'after-power') return `Enter takes the reading, ${others}`;
   return `it goes on by itself; Enter takes it now, ${others}`;
 }
+/** Another meter reads than before. */
+const otherReadings =
+  'Readings of two meters do not compare: the walk begins anew from where the screws stand.\n';
 /** The line with the live reading is written anew so often, ms. */
 const writeEvery = 200;
-
-/** What a walk by lines came to. */
-export interface WalkedByLines {
-  readonly now: WalkNow;
-  readonly meter: WalkMeter;
-}
 
 /**
  * Leads a walk whose light a device tells, line by line: both hands stay at the screws, and a step is answered once its reading
@@ -53,18 +46,16 @@ export interface WalkedByLines {
  * @param asked says a step; `keys` are what may be typed
  */
 export async function walkedByLines(
-  launch: Launch,
-  procedure: WalkProcedureName,
+  led: LedWalk,
   path: string,
   asked: (now: WalkNow, meter: WalkMeter, keys: string) => string,
   shell: Shell,
-): Promise<WalkedByLines> {
-  const plan = walkPlan(launch);
+): Promise<WalkNow> {
   shell.talk(`Listening to ${path} …\n`);
   const device = await listenTo(path, shell);
   const meter = meterOf(device, path);
   const reads = { instrument: path, meter, floor: null, goesOn: true } as const;
-  const acts: WalkAct[] = [];
+  if (await led.readBy(path, meter)) shell.talk(otherReadings);
   const line = liveLine(shell);
   const hand = shell.lines()[Symbol.asyncIterator]();
   const heard = whicheverFirst(device.readings, hand);
@@ -72,27 +63,31 @@ export async function walkedByLines(
   let hasDevice = true;
   try {
     for (;;) {
-      const session = sessionOf({ procedure, reads }, acts);
-      const now = walkNow(plan, session);
+      const session = led.session();
+      const now = led.now();
       const context = turnContext(now, session, null);
       // what comes after the climb is asked of somebody who can answer it
-      if (context === null || (now.verdict !== null && !hasHand)) return { now, meter };
+      if (context === null || (now.verdict !== null && !hasHand)) return now;
       const { step } = context;
       shell.talk(asked(now, meter, keysFor(step)));
       line.begin();
       let turn = newTurn;
       let pressed = notPressed;
-      const answered = acts.length;
-      while (acts.length === answered) {
+      let isAnswered = false;
+      const act = async (done: WalkAct): Promise<void> => {
+        await led.act(done);
+        isAnswered = true;
+      };
+      while (!isAnswered) {
         const next = await heard.next();
-        if (next.done === true) return { now, meter };
+        if (next.done === true) return now;
         const event = next.value;
         if (event.done) {
           if (event.from === 'other') hasHand = false;
           else hasDevice = false;
           if (!hasDevice) line.say('The device has ended: type the readings, or q to stop.');
           // the rest of a file is still to be heard; a step that only a hand can answer is the end
-          if (!hasHand && !hasDevice) return { now, meter };
+          if (!hasHand && !hasDevice) return now;
           continue;
         }
         if (event.from === 'one') {
@@ -102,16 +97,16 @@ export async function walkedByLines(
           const { short, mend } = turnSaid(at, step, meter);
           line.show(at.shown === null ? '–' : liveText(at.shown, meter), short, mend);
           if (at.isSettled && at.take !== null) {
-            acts.push({ do: 'answer', answer: at.take });
+            await act({ do: 'answer', answer: at.take });
             line.say(moveText(step, at.take, meter));
           }
           continue;
         }
         const written = event.value.trim().toLowerCase();
-        if (written === 'a') acts.push({ do: 'reads', reads, anew: true });
+        if (written === 'a') await act({ do: 'reads', reads, anew: true });
         else if (written === '' && hasDevice) {
           const press = pressEnter(pressed, turnNow(turn, context, false), step, meter, shell.clock());
-          if (press.do === 'answer') acts.push({ do: 'answer', answer: press.answer });
+          if (press.do === 'answer') await act({ do: 'answer', answer: press.answer });
           else {
             // the reading after is one of its own, not the rest of the one before
             if (press.pressed.before !== pressed.before) turn = newTurn;
@@ -120,10 +115,10 @@ export async function walkedByLines(
           }
         } else {
           const said = readWalkLine(event.value, step, { meter, shown: now.last, practised: false });
-          if (said.do === 'quit') return { now, meter };
+          if (said.do === 'quit') return now;
           if (said.do === 'say') line.say(said.text);
-          if (said.do === 'undo') acts.push({ do: 'undo' });
-          if (said.do === 'answer') acts.push({ do: 'answer', answer: said.answer });
+          if (said.do === 'undo') await act({ do: 'undo' });
+          if (said.do === 'answer') await act({ do: 'answer', answer: said.answer });
         }
       }
     }

@@ -71,7 +71,4 @@ test('a walk is the lines that were typed: kept and fed again, they lead to wher
   // what was done in the evening stands there in the morning
   expect(whole.moves.slice(0, stopped.moves.length)).toEqual(stopped.moves);
   expect(whole.moves.length).toBeGreaterThan(stopped.moves.length);
-  const shell = fakeShell();
-  expect(await run(['walk', '--help'], shell)).toBe(0);
-  expect(shell.printed()).toContain('cat walk.txt - | coreward walk FILE');
 });

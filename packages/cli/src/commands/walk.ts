@@ -1,63 +1,51 @@
 import {
-  answerOf,
   beforeWalkTexts,
   estimateText,
   type Launch,
   moveText,
-  type PracticeBench,
   practiceBenchOf,
-  practise,
   Refusal,
   readingText,
   readLaunch,
   remainingText,
   remarkText,
   type Section,
-  sessionOf,
   stepCautions,
   stepNamed,
   stepSections,
   stepSentence,
   verdictText,
-  type WalkAct,
   type WalkMeter,
   type WalkNow,
-  type WalkProcedureName,
-  walkNow,
   walkPlan,
 } from '@coreward/bench';
 import type { Command } from 'commander';
+import { keptFile, notKept } from '../kept-file.ts';
+import { type LedWalk, ledWalk } from '../led-walk.ts';
 import { readDocument } from '../read-document.ts';
 import type { Shell } from '../shell.ts';
 import { sectionsText } from '../text/sections-text.ts';
 import { wrapHanging } from '../text/wrap.ts';
 import { walkedByLines } from '../walk-by-lines.ts';
-import { readWalkLine, walkKeys } from '../walk-line.ts';
+import { walkedByTyping } from '../walk-by-typing.ts';
 
 interface WalkFlags {
   readonly practice?: string;
   readonly lines?: string;
+  readonly keep?: string;
   readonly taught?: boolean;
   readonly json?: boolean;
 }
 
-/** A walk that is being led from a shell. */
-interface Led {
-  readonly procedure: WalkProcedureName;
-  readonly meter: WalkMeter;
-  /** Null: a real bench. */
-  readonly bench: PracticeBench | null;
-}
-
-/** A walk is its answers, and so the lines that were typed; a shell has tools of its own to keep them. */
 const keeping = (typed: string): string => `
-A walk in the browser is kept in the bench book, one in a shell is not. To keep
-what you type, and to go on from there another time:
-  tee walk.txt | ${typed} walk FILE
-  cat walk.txt - | ${typed} walk FILE
-End it with Ctrl-D, for a q would be kept, too.`;
+A walk in the browser is kept in the bench book. One in a shell is kept by
+--keep, a line of its FILE for everything done, on the disk before the next step
+is asked; the same command goes on from there, after q, Ctrl-C or a lost
+terminal, typed or by --lines. It is of one launch as it stands, and no part of
+the bench book:
+  ${typed} walk loft.launch.yaml --keep loft.walk`;
 
-/** `coreward walk FILE [--practice SEED] [--lines DEVICE] [--taught] [--json]` */
+/** `coreward walk FILE [--practice SEED] [--lines DEVICE] [--keep FILE] [--taught] [--json]` */
 export function addWalk(program: Command, shell: Shell): void {
   program
     .command('walk')
@@ -71,26 +59,36 @@ export function addWalk(program: Command, shell: Shell): void {
     .argument('<file>', 'a launch document')
     .option('--practice <seed>', 'a simulated bench; the same whole number hides the same bench')
     .option('--lines <device>', 'read the light off a device that prints lines, such as /dev/ttyUSB0')
+    .option('--keep <file>', 'keep what is done in a file, and go on with what it keeps')
     .option('--taught', 'walk as it is taught, without a model of the bench')
     .option('--json', 'print how it went as JSON, in the unit of the meter')
     .addHelpText('after', keeping(shell.typed))
-    .action(async (path: string, { practice, lines, taught = false, json = false }: WalkFlags) => {
+    .action(async (path: string, { practice, lines, keep, taught = false, json = false }: WalkFlags) => {
       const document = await readDocument(path, shell);
       const launch = readLaunch(document.text, document.file);
       const seed = practice === undefined ? null : seedFrom(practice);
-      const led: Led = {
-        procedure: taught ? 'taught' : 'ridge',
-        meter: seed === null ? 'typed' : 'power',
-        bench: seed === null ? null : practiceBenchOf(launch, seed, 'steered-by-eye'),
-      };
-      if (lines !== undefined && led.bench !== null) throw bothAtOnce();
-      tellBefore(launch, led.bench === null, shell);
-      const { now, meter } =
+      if (lines !== undefined && seed !== null) throw bothAtOnce();
+      const procedure = taught ? 'taught' : 'ridge';
+      const bench = seed === null ? null : practiceBenchOf(launch, seed, 'steered-by-eye');
+      const begun = JSON.stringify({ coreward: 1, keeps: 'walk', procedure, seed, launch: document.text });
+      const kept = keep === undefined ? notKept : await keptFile(keep, begun, shell);
+      const led = ledWalk({ launch, procedure, bench }, kept, keep ?? '');
+      tellBefore(launch, bench === null, shell);
+      if (kept.before.length > 0) shell.talk(`\nGoing on from ${keep}.\n`);
+      const say = (...step: readonly [WalkNow, WalkMeter, string]) => asked(...step, shell);
+      const now =
         lines === undefined
-          ? { now: await walked(launch, led, shell), meter: led.meter }
-          : await walkedByLines(launch, led.procedure, lines, (...step) => asked(...step, shell), shell);
+          ? await walkedByTyping(await typing(led), bench, say, shell)
+          : await walkedByLines(led, lines, say, shell);
+      const { meter } = led.session();
       shell.print(json ? `${JSON.stringify(asJson(now), null, 2)}\n` : sectionsText(told(now, meter), shell));
     });
+}
+
+/** Typed for whatever read the light before: that changes nothing. */
+async function typing(led: LedWalk): Promise<LedWalk> {
+  await led.readBy(null, led.session().meter);
+  return led;
 }
 
 /** The cautions of a real bench, and what must be known before the first step. */
@@ -98,59 +96,6 @@ function tellBefore(launch: Launch, isReal: boolean, shell: Shell): void {
   if (isReal) shell.talk(sectionsText(stepSections(stepCautions(launch, stepNamed('climb'))), shell));
   for (const text of beforeWalkTexts(walkPlan(launch)))
     shell.talk(`${wrapHanging(text, '', shell.width).join('\n')}\n`);
-}
-
-/** Asks until nothing is left to ask, the lines end, or somebody has had enough. */
-async function walked(launch: Launch, { procedure, meter, bench }: Led, shell: Shell): Promise<WalkNow> {
-  const plan = walkPlan(launch);
-  const acts: WalkAct[] = [];
-  const reads = { instrument: null, meter, floor: null, goesOn: false };
-  const standing = (): WalkNow => walkNow(plan, sessionOf({ procedure, reads }, acts));
-  const lines = shell.lines()[Symbol.asyncIterator]();
-  try {
-    for (let now = standing(); ; now = standing()) {
-      // behind the verdict a simulated bench has nothing more to show
-      if (now.ask === null || (bench !== null && now.verdict !== null)) return now;
-      const { step } = now.ask;
-      shell.talk(asked(now, meter, keysOf(now, bench !== null), shell));
-      const next = await lines.next();
-      // without a keyboard, a practice walk goes on by itself
-      if (next.done === true && bench === null) return now;
-      const shown = now.last ?? now.floor;
-      const line =
-        next.done === true
-          ? ({ do: 'hand' } as const)
-          : readWalkLine(next.value, step, { meter, shown, practised: bench !== null });
-      switch (line.do) {
-        case 'quit':
-          return now;
-        case 'say':
-          shell.talk(`${wrapHanging(line.text, '   ', shell.width).join('\n')}\n`);
-          break;
-        case 'undo':
-          acts.push({ do: 'undo' });
-          break;
-        case 'hand': {
-          const answer = bench === null ? null : practise(bench, { do: 'hand', step }).answer;
-          if (answer === null) break;
-          acts.push({ do: 'answer', answer });
-          shell.talk(`   The hand: ${moveText(step, answer, meter)}\n`);
-          break;
-        }
-        case 'answer':
-          acts.push({ do: 'answer', answer: line.answer });
-      }
-    }
-  } finally {
-    // a keyboard that is still listened to would keep the program alive
-    await lines.return?.();
-  }
-}
-
-/** What may be typed. */
-function keysOf({ ask }: WalkNow, practised: boolean): string {
-  const isPlain = ask !== null && answerOf(ask.step) === null;
-  return `${practised ? 'Enter lets the hand do it; ' : isPlain ? 'Enter when it is done; ' : ''}${walkKeys}`;
 }
 
 /** The step, what to expect of it, what is believed, and what may be typed. */
