@@ -1,3 +1,4 @@
+/// <reference lib="dom" />
 import { test as base, expect, type Page } from '@playwright/test';
 import { type StationUnderTest, startStation } from './station-under-test.ts';
 
@@ -51,4 +52,36 @@ export async function allKept(page: Page): Promise<void> {
 /** Unfolds a part of the drawer. */
 export async function unfold(page: Page, name: string): Promise<void> {
   await page.getByRole('button', { name: new RegExp(`^${name}`, 'u') }).click();
+}
+
+/** From here on the page draws late, as on a slow phone: what comes in between meets what is not drawn yet. */
+export const drawsLate = (page: Page, by = 300): Promise<void> =>
+  page.evaluate((delay) => {
+    // React asks for its next drawing through a port
+    const post = MessagePort.prototype.postMessage;
+    MessagePort.prototype.postMessage = function (this: MessagePort, ...message: Parameters<typeof post>) {
+      setTimeout(() => post.apply(this, message), delay);
+    } as typeof post;
+  }, by);
+
+/** From here on what a page asks of its workers comes to them late. */
+export const worksLate = (page: Page, by: number): Promise<void> =>
+  page.evaluate((delay) => {
+    const post = Worker.prototype.postMessage;
+    Worker.prototype.postMessage = function (this: Worker, ...message: Parameters<typeof post>) {
+      setTimeout(() => post.apply(this, message), delay);
+    } as typeof post;
+  }, by);
+
+/** From here on requests of a kind reach the station late, after something was done meanwhile. */
+export async function asksLate(
+  page: Page,
+  method: 'GET' | 'POST' | 'PUT',
+  path: string,
+  meanwhile: () => Promise<unknown>,
+): Promise<void> {
+  await page.route(path, async (route) => {
+    if (route.request().method() === method) await meanwhile();
+    await route.fallback();
+  });
 }

@@ -1,4 +1,4 @@
-import { allKept, expect, test, unfold } from './bench-test.ts';
+import { allKept, asksLate, expect, test, unfold } from './bench-test.ts';
 
 test('a part is changed in the drawer, and the change is there after a reload', async ({ opened: page }) => {
   await page.getByRole('link', { name: 'drawer', exact: true }).click();
@@ -83,8 +83,12 @@ test('the way between is taken from a launch, and changed element by element', a
   await expect(way.getByText('210 mm, M1, 150 mm, M2', { exact: true })).toBeVisible();
   await way.getByRole('button', { name: 'add filter' }).click();
   await expect(way.getByText(/^210 mm, M1, 150 mm, M2, 10 %/u)).toBeVisible();
+  // the theme is chosen while the launch is on its way: both stand
+  const light = page.getByRole('radio', { name: 'light', exact: true });
+  await asksLate(page, 'GET', '**/api/launches/*', () => light.check());
   await way.getByRole('combobox', { name: /^Take the way from/u }).selectOption({ index: 1 });
   await expect(way.getByText('210 mm, M1, 150 mm, M2, 95 mm', { exact: true })).toBeVisible();
+  await expect(light).toBeChecked();
   await allKept(page);
 });
 

@@ -1,5 +1,5 @@
 /// <reference lib="dom" />
-import { allKept, examplePath, expect, test, unfold } from './bench-test.ts';
+import { allKept, asksLate, examplePath, expect, test, unfold } from './bench-test.ts';
 
 const pages = [
   { path: '/', title: 'Launches' },
@@ -110,9 +110,14 @@ test('the bench book tells what was done, takes a note and prints', async ({ ope
   await expect(
     page.getByText('name: green guide light to the observing loft to told in the book'),
   ).toBeVisible();
-  await page.getByRole('textbox', { name: 'note for the bench book' }).fill('cleaned both facets');
+  const note = page.getByRole('textbox', { name: 'note for the bench book' });
+  // the next one is begun while the first is on its way
+  await asksLate(page, 'POST', '**/api/entries', () => note.fill('and the'));
+  await note.fill('cleaned both facets');
   await page.getByRole('button', { name: 'Enter it' }).click();
   await expect(page.getByText('Entered.')).toBeVisible();
+  await expect(note).toHaveValue('and the');
+  await page.unroute('**/api/entries');
   await expect(page.getByText('cleaned both facets')).toBeVisible();
   await page.getByRole('button', { name: 'Withdraw: cleaned both facets' }).click();
   await expect(page.getByText('withdrawn', { exact: true })).toBeVisible();

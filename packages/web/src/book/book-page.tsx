@@ -1,5 +1,5 @@
 import { routes, type WriteEntry } from '@coreward/contract';
-import { type FormEvent, type JSX, useState } from 'react';
+import { type FormEvent, type JSX, useRef, useState } from 'react';
 import { PageLink } from '../frame/navigation.tsx';
 import { PageHeading } from '../frame/page-heading.tsx';
 import { dayText, hourText } from '../frame/time-text.ts';
@@ -170,6 +170,8 @@ function NoteForm(): JSX.Element {
       // it is still on the page
     }
   };
+  const newest = useRef(text);
+  newest.current = text;
   const enter = async (event: FormEvent): Promise<void> => {
     event.preventDefault();
     if (text.trim() === '') return;
@@ -179,7 +181,8 @@ function NoteForm(): JSX.Element {
     const entry: WriteEntry = { write: name, kind: 'note', launch, data: { text: text.trim() } };
     try {
       await ask(keeping.world, routes.writeEntry, {}, entry);
-      type('');
+      // the next note may have been begun meanwhile
+      if (newest.current === text) type('');
       setSaid(bookTexts.noteKept);
     } catch {
       setSaid(bookTexts.noteNotKept);

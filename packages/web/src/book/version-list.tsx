@@ -30,7 +30,7 @@ export function VersionList({ thing, where, hindered }: VersionListProps): JSX.E
         if (!left) setVersions(all);
       },
       () => {
-        if (!left) setVersions('failed');
+        if (!left) setVersions((before) => before ?? 'failed');
       },
     );
     return () => {

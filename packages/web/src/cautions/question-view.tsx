@@ -33,7 +33,7 @@ export function QuestionView({ launch, question, kept, enter }: QuestionViewProp
     if (refused !== null) return;
     const isKept = await enter('answer', { question: id, answer: text.trim() });
     setSaid(isKept ? null : cautionTexts.notKept);
-    if (isKept) setWritten('');
+    if (isKept) setWritten((now) => (now === text ? '' : now));
   }
   const submit = (event: FormEvent): void => {
     event.preventDefault();

@@ -51,9 +51,13 @@ export function StepView({
   readonly enter: CautionBook['enter'];
 }): JSX.Element {
   const [failed, setFailed] = useState(false);
+  // shown at once: who sees the tick vanish until the station has answered ticks again, and takes it off
+  const [asked, setAsked] = useState<boolean | null>(null);
   const reading = readingOf(read, step);
   const title = `${step.number} ${step.title}`;
   const tick = async (isRead: boolean): Promise<void> => {
+    if (asked !== null) return;
+    setAsked(isRead);
     const done = isRead
       ? await enter('caution read', {
           caution: cautionOfStep(step.step),
@@ -62,6 +66,7 @@ export function StepView({
         })
       : read === undefined || (await enter('withdrawn', { entry: read.entry }));
     setFailed(!done);
+    setAsked(null);
   };
   return (
     <section className="work-step" data-reading={reading} aria-labelledby={`step-${step.step}`}>
@@ -91,7 +96,7 @@ export function StepView({
         <label>
           <input
             type="checkbox"
-            checked={reading === 'read'}
+            checked={asked ?? reading === 'read'}
             onChange={({ target }) => void tick(target.checked)}
             aria-describedby={`read-${step.step}`}
           />{' '}

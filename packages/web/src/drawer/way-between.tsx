@@ -13,6 +13,7 @@ import { useDraft } from '../field/use-draft.ts';
 import { pathOf } from '../frame/address.ts';
 import { useSettings } from '../frame/theme-choice.tsx';
 import { launchesOf, useKeeping, useKept } from '../keeping/use-keeping.ts';
+import { useNewest } from '../keeping/use-newest.ts';
 import { launchName } from '../start/launch-name.ts';
 import { drawerTexts } from '../texts/drawer.ts';
 import { fieldTexts } from '../texts/field.ts';
@@ -58,7 +59,7 @@ export function WayBetween(): JSX.Element {
   const state = useKept();
   const settings = useSettings();
   const keep = (way: string | null, what: string): void =>
-    keeping.changeSettings({ ...settings, drawerPath: way }, what, here);
+    keeping.changeSettings({ drawerPath: way }, what, here);
   const draft = useDraft(
     settings.drawerPath ?? emptyWay,
     refusedOf,
@@ -66,9 +67,9 @@ export function WayBetween(): JSX.Element {
     keeping.world.session,
     'way between',
   );
+  const newest = useNewest();
   const take = async (id: string): Promise<void> => {
-    await keeping.needLaunch(id).catch(() => {});
-    const text = keeping.get().launches.get(id)?.text ?? null;
+    const text = await newest.of(keeping.textOfLaunch(id));
     if (text !== null) keep(wayIn(text), drawerTexts.whatWay(launchName(text)));
   };
   const launches = launchesOf(state).filter(({ putAway }) => !putAway);

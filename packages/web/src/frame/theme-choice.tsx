@@ -55,7 +55,7 @@ export function ThemeChoice(): JSX.Element {
   const { loaded } = useKept();
   const words = frameTexts.theme;
   const choose = (theme: Settings['theme']): void =>
-    keeping.changeSettings({ ...settings, theme }, words.what[theme], window.location.pathname);
+    keeping.changeSettings({ theme }, words.what[theme], window.location.pathname);
   return (
     // before the settings are here a choice would be made against older ones, and be turned away
     <fieldset className="theme-choice" disabled={!loaded}>

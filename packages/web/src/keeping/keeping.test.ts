@@ -154,3 +154,23 @@ test('undo and redo walk over every change, also after a reload', async () => {
   const thing: Thing = { kind: 'launch', id };
   expect(contentOf(reloaded.get(), thing)).toMatchObject({ body: { text: 'one', putAway: true } });
 });
+
+test('of the settings only what is named changes, whatever else was changed while it was being worked out', async () => {
+  const { station, keeping } = await joined();
+  station.mood = 'down';
+  keeping.changeSettings({ theme: 'light' }, 'the theme', '/');
+  keeping.changeSettings({ drawerPath: 'a way' }, 'the way between', '/');
+  expect(contentOf(keeping.get(), { kind: 'settings' })).toEqual({
+    kind: 'settings',
+    settings: { theme: 'light', drawerPath: 'a way' },
+  });
+});
+
+test('the text of a launch is the one of this page, also where the station has an older one', async () => {
+  const { station, keeping, id } = await joined();
+  expect(await keeping.textOfLaunch(id)).toBe('one');
+  station.mood = 'down';
+  change(keeping, id, 'two');
+  await station.pass();
+  expect(await keeping.textOfLaunch(id)).toBe('two');
+});

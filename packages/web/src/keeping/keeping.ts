@@ -1,5 +1,20 @@
-import { type PartKind, type PassingMessage, routes, type Settings } from '@coreward/contract';
-import { type Body, type Change, type Content, keyOf, sameContent, type Thing, undone } from './change.ts';
+import {
+  type PartKind,
+  type PassingMessage,
+  routes,
+  type Settings,
+  settingsAtFirst,
+} from '@coreward/contract';
+import {
+  type Body,
+  type Change,
+  type Content,
+  contentOfText,
+  keyOf,
+  sameContent,
+  type Thing,
+  undone,
+} from './change.ts';
 import { ask } from './client.ts';
 import { withLaunch } from './hearing.ts';
 import { type History, noHistory, stepBack, stepForward, withChange } from './history.ts';
@@ -26,7 +41,8 @@ export interface Keeping {
     what: string,
     where: string,
   ) => void;
-  readonly changeSettings: (settings: Settings, what: string, where: string) => void;
+  /** Only what is named changes: the rest stays what it is by then. */
+  readonly changeSettings: (changes: Partial<Settings>, what: string, where: string) => void;
   /** Makes a new launch and returns its id. */
   readonly newLaunch: (body: Body, what: string, where: string) => string;
   readonly newPart: (part: PartKind, body: Body, what: string, where: string) => string;
@@ -35,6 +51,8 @@ export interface Keeping {
   readonly redo: () => Change | null;
   /** Asks for a launch's text if it is not there yet. */
   readonly needLaunch: (id: string) => Promise<void>;
+  /** A launch's text as this page has it, asked for where it must be; null: it cannot be had. */
+  readonly textOfLaunch: (id: string) => Promise<string | null>;
   readonly settleClash: (clash: Clash, how: 'mine' | 'theirs' | 'both', where: string) => void;
   readonly setAside: (unwanted: Unwanted) => void;
   readonly readNews: () => void;
@@ -109,6 +127,13 @@ export function createKeeping(world: World): Keeping {
     return change;
   }
 
+  async function needLaunch(id: string): Promise<void> {
+    const held = store.get().launches.get(id);
+    if (held === undefined || held.text !== null) return;
+    const launch = await ask(world, routes.launch, { id }, null);
+    store.set((state) => withLaunch(state, launch));
+  }
+
   const withoutClash = (clash: Clash): void =>
     store.set(({ clashes }) => ({ clashes: clashes.filter((other) => other !== clash) }));
 
@@ -123,8 +148,11 @@ export function createKeeping(world: World): Keeping {
     join: joining.join,
     leave: joining.leave,
     change: (thing, body, what, where) => changeTo(thing, { kind: 'document', body }, what, where),
-    changeSettings: (settings, what, where) =>
-      changeTo({ kind: 'settings' }, { kind: 'settings', settings }, what, where),
+    changeSettings: (changes, what, where) => {
+      const now = contentOf(store.get(), { kind: 'settings' });
+      const before = now?.kind === 'settings' ? now.settings : settingsAtFirst;
+      changeTo({ kind: 'settings' }, { kind: 'settings', settings: { ...before, ...changes } }, what, where);
+    },
     newLaunch: (body, what, where) => made({ kind: 'launch', id: world.newId() }, body, what, where),
     newPart: (part, body, what, where) => made({ kind: 'part', id: world.newId(), part }, body, what, where),
     undo: () => {
@@ -135,11 +163,10 @@ export function createKeeping(world: World): Keeping {
       const { history } = store.get();
       return walk(history.undone.at(-1), ({ after }) => after, stepForward(history));
     },
-    needLaunch: async (id) => {
-      const held = store.get().launches.get(id);
-      if (held === undefined || held.text !== null) return;
-      const launch = await ask(world, routes.launch, { id }, null);
-      store.set((state) => withLaunch(state, launch));
+    needLaunch,
+    textOfLaunch: async (id) => {
+      await needLaunch(id).catch(() => {});
+      return contentOfText(contentOf(store.get(), { kind: 'launch', id }));
     },
     settleClash: (clash, how, where) => {
       withoutClash(clash);

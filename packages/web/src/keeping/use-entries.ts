@@ -1,6 +1,6 @@
 import type { BookEntry } from '@coreward/bench';
 import { type KeptEntry, routes, type WriteEntry } from '@coreward/contract';
-import { useCallback, useEffect, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import { ask } from './client.ts';
 import { useKeeping, useKept } from './use-keeping.ts';
 import type { World } from './world.ts';
@@ -28,13 +28,14 @@ export function useEntries(
   const { world } = useKeeping();
   const { sequence, loaded, connection } = useKept();
   const [held, setHeld] = useState<readonly BookEntry[] | 'failed' | null>(null);
+  const own = useRef<readonly BookEntry[]>([]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: every change (`sequence`) may have written an entry
   useEffect(() => {
     if (!loaded) return;
     let left = false;
     fetch(world, launch).then(
       (found) => {
-        if (!left) setHeld(found);
+        if (!left) setHeld(withOwn(found, own.current));
       },
       () => {
         if (!left) setHeld((before) => before ?? 'failed');
@@ -50,6 +51,7 @@ export function useEntries(
       try {
         const entry = await ask(world, routes.writeEntry, {}, { write: world.newId(), kind, launch, data });
         // counts at once, whatever the live channel does
+        own.current = [entry, ...own.current];
         setHeld((before) => [entry, ...(Array.isArray(before) ? before : [])]);
         return true;
       } catch {
@@ -63,6 +65,17 @@ export function useEntries(
     entries: held === null || held === 'failed' ? none : held,
     enter,
   };
+}
+
+/**
+ * What was fetched, with what this page has entered in front: it was acknowledged, and an answer that knows nothing of it was
+ * on its way before.
+ *
+ * @param own newest first
+ */
+export function withOwn(found: readonly BookEntry[], own: readonly BookEntry[]): readonly BookEntry[] {
+  const known = new Set(found.map(({ id }) => id));
+  return [...own.filter(({ id }) => !known.has(id)), ...found];
 }
 
 /** Every entry of a kind, newest first, however many there are. */

@@ -5,6 +5,7 @@ import { PageHeading } from '../frame/page-heading.tsx';
 import { timeText } from '../frame/time-text.ts';
 import { ask, NotDone } from '../keeping/client.ts';
 import { useKeeping, useKept } from '../keeping/use-keeping.ts';
+import { useNewest } from '../keeping/use-newest.ts';
 import { pairingTexts } from '../texts/pairing.ts';
 import { useStranger } from './use-stranger.ts';
 import './pairing.css';
@@ -27,23 +28,26 @@ function Devices({ here }: { readonly here: boolean }): JSX.Element {
   const [answer, setAnswer] = useState<DevicesAnswer | null>(null);
   const [pairing, setPairing] = useState<PairingAnswer | null>(null);
   const [trouble, setTrouble] = useState<string | null>(null);
+  // a list that was asked for earlier would show a device that is shut out by now
+  const devices = useNewest();
+  const codes = useNewest();
   useEffect(() => {
     if (connection !== 'joined') return;
-    ask(keeping.world, routes.devices, {}, null).then(setAnswer, (error: unknown) =>
-      setTrouble(whyNot(error)),
-    );
-  }, [keeping, connection]);
+    devices
+      .of(ask(keeping.world, routes.devices, {}, null))
+      .then(setAnswer, (error: unknown) => setTrouble(whyNot(error)));
+  }, [keeping, connection, devices]);
   const make = (): void => {
     setTrouble(null);
-    ask(keeping.world, routes.makePairing, {}, null).then(setPairing, (error: unknown) =>
-      setTrouble(whyNot(error)),
-    );
+    codes
+      .of(ask(keeping.world, routes.makePairing, {}, null))
+      .then(setPairing, (error: unknown) => setTrouble(whyNot(error)));
   };
   const revoke = (id: string): void => {
     setTrouble(null);
-    ask(keeping.world, routes.revokeDevice, { id }, null).then(setAnswer, (error: unknown) =>
-      setTrouble(whyNot(error)),
-    );
+    devices
+      .of(ask(keeping.world, routes.revokeDevice, { id }, null))
+      .then(setAnswer, (error: unknown) => setTrouble(whyNot(error)));
   };
   return (
     <>

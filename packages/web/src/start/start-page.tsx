@@ -114,8 +114,7 @@ function LaunchLine({ launch }: { readonly launch: HeldLaunch }): JSX.Element {
   const { id, name, version, changed, putAway, invented, text } = launch;
   const called = text === null ? name : launchName(text);
   const put = async (away: boolean): Promise<void> => {
-    await keeping.needLaunch(id).catch(() => {});
-    const held = keeping.get().launches.get(id)?.text ?? text;
+    const held = await keeping.textOfLaunch(id);
     if (held === null) return;
     const what = away ? startTexts.whatPutAway(called) : startTexts.whatBroughtBack(called);
     keeping.change({ kind: 'launch', id }, { text: held, putAway: away, invented }, what, '/');
