@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { allKept, examplePath, expect, test } from './bench-test.ts';
+import { allKept, drawsLate, examplePath, expect, test } from './bench-test.ts';
 import type { StationUnderTest } from './station-under-test.ts';
 
 async function openExample(page: Page, station: StationUnderTest): Promise<void> {
@@ -75,6 +75,13 @@ test('a dragged focal length takes the light with it, and is one change when it 
   await allKept(page);
   await page.getByRole('button', { name: /undo/iu }).click();
   await expect(wheel).toHaveAttribute('aria-valuetext', '6.2 mm');
+  // a flick that is over before it was drawn: 40 px are 6.2 mm times e^0.0999
+  await drawsLate(page);
+  await page.mouse.move(box.x + 40, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x + 80, box.y + box.height / 2);
+  await page.mouse.up();
+  await expect(wheel).toHaveAttribute('aria-valuetext', '6.85 mm');
 });
 
 test('the keyboard alone walks the parts, opens one and turns its wheel', async ({ page, station }) => {
@@ -89,6 +96,12 @@ test('the keyboard alone walks the parts, opens one and turns its wheel', async 
   await page.keyboard.press('PageUp');
   await expect(wheel).toHaveAttribute('aria-valuetext', '6.82 mm');
   await expect(tag(page).getByRole('textbox', { name: 'focal length', exact: true })).toHaveValue('6.82 mm');
+  // whoever closes the tag at once has turned it all the same
+  await page.keyboard.press('PageDown');
+  await tag(page).getByRole('button', { name: 'close' }).press('Enter');
+  await expect(part(page, 'red one')).toBeFocused();
+  await page.keyboard.press('Enter');
+  await expect(wheel).toHaveAttribute('aria-valuetext', '6.2 mm');
   await page.keyboard.press('Escape');
   await expect(part(page, 'red one')).toBeFocused();
 });

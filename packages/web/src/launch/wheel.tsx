@@ -20,17 +20,15 @@ const keyPause = 700;
 /** A thumbwheel beside a length: drag it, or turn it with the arrow keys; the light follows. */
 export function Wheel({ label, text, dimension, onHold, onDone }: WheelProps): JSX.Element | null {
   const [turned, setTurned] = useState<Moved | null>(null);
+  // a hand moves and lets go before the move is drawn
+  const newest = useRef<Moved | null>(null);
   const [offset, setOffset] = useState(0);
   const drag = useRef<{ readonly from: number; readonly text: string } | null>(null);
   const pause = useRef<ReturnType<typeof setTimeout> | null>(null);
-  const done = useRef(onDone);
-  done.current = onDone;
-  useEffect(
-    () => () => {
-      if (pause.current !== null) clearTimeout(pause.current);
-    },
-    [],
-  );
+  const leave = useRef(letGo);
+  leave.current = letGo;
+  // whoever closes the tag within the pause has made the change all the same
+  useEffect(() => () => leave.current(pause.current === null ? null : newest.current), []);
   const asWritten = useMemo(() => {
     const isZero = movedByFactor(text, dimension, 2)?.value === 0;
     return { isZero, probe: isZero ? movedByAmount(text, dimension, 0) : movedByFactor(text, dimension, 1) };
@@ -47,20 +45,26 @@ export function Wheel({ label, text, dimension, onHold, onDone }: WheelProps): J
 
   function hold(moved: Moved | null): void {
     if (moved === null) return;
+    newest.current = moved;
     setTurned(moved);
     onHold(moved);
   }
 
   function letGo(moved: Moved | null): void {
+    if (pause.current !== null) clearTimeout(pause.current);
+    pause.current = null;
     drag.current = null;
+    newest.current = null;
     setTurned(null);
     if (moved === null || moved.text === text) onHold(null);
-    else done.current(moved.text);
+    else onDone(moved.text);
   }
 
   function onPointerDown(event: PointerEvent<HTMLDivElement>): void {
     if (event.button !== 0) return;
     event.currentTarget.setPointerCapture(event.pointerId);
+    if (pause.current !== null) clearTimeout(pause.current);
+    pause.current = null;
     drag.current = { from: event.clientX, text: now };
   }
 
@@ -95,7 +99,7 @@ export function Wheel({ label, text, dimension, onHold, onDone }: WheelProps): J
     setOffset((before) => before + (factor > 1 ? 4 : -4));
     hold(moved);
     if (pause.current !== null) clearTimeout(pause.current);
-    pause.current = setTimeout(() => letGo(moved), keyPause);
+    pause.current = setTimeout(() => leave.current(newest.current), keyPause);
   }
 
   return (
@@ -109,7 +113,7 @@ export function Wheel({ label, text, dimension, onHold, onDone }: WheelProps): J
       style={{ '--turned': `${offset}px` } as Record<string, string>}
       onPointerDown={onPointerDown}
       onPointerMove={onPointerMove}
-      onPointerUp={() => drag.current !== null && letGo(turned)}
+      onPointerUp={() => drag.current !== null && letGo(newest.current)}
       onPointerCancel={() => letGo(null)}
       onKeyDown={onKeyDown}
     />
