@@ -1,4 +1,6 @@
-import { allKept, examplePath, expect, test } from './bench-test.ts';
+/// <reference lib="dom" />
+import type { KeptLaunch } from '../../packages/contract/src/index.ts';
+import { allKept, asksLate, examplePath, expect, test, worksLate } from './bench-test.ts';
 import { answer, asFile, paste, tenThousand } from './gauge-reading.ts';
 
 test('from a forecast to its gauge, and the answer narrows the forecast; the readings are opened again', async ({
@@ -19,13 +21,35 @@ test('from a forecast to its gauge, and the answer narrows the forecast; the rea
   const fills = page.getByRole('combobox', { name: 'fills' });
   await expect(fills.locator('option:checked')).toHaveText(/: power of the laser$/u);
   await expect(page.locator('.before-after')).toContainText('11.5 mW ± 8 %');
-  await page.getByRole('button', { name: 'Write it' }).click();
+  // its readings are measured anew: until that is done nothing is written of those before
+  const write = page.getByRole('button', { name: 'Write it' });
+  await worksLate(page, 500);
+  await page.getByRole('textbox', { name: 'load', exact: true }).fill('22 ohm ± 1.0 %');
+  await expect(write).toBeDisabled();
+  await expect(write).toBeEnabled();
+  // the launch is changed elsewhere while the readings are on their way: both changes stand
+  await asksLate(page, 'POST', '**/api/entries', async () => {
+    const changed = page.evaluate(
+      async (path) => {
+        const { version, text, putAway } = (await (await fetch(path)).json()) as KeptLaunch;
+        const moved = text.replace('6.2 mm', '6.3 mm');
+        const body = { write: crypto.randomUUID(), base: version, text: moved, putAway, invented: false };
+        const headers = { 'content-type': 'application/json' };
+        return (await fetch(path, { method: 'PUT', headers, body: JSON.stringify(body) })).status;
+      },
+      `/api/launches/${examplePath.split('/').at(-1)}`,
+    );
+    expect(await changed).toBe(200);
+  });
+  await write.click();
   await expect(
     page.getByText(/^Written to “green guide light to the observing loft”, power of the laser;/u),
   ).toBeVisible();
   await allKept(page);
+  await page.unroute('**/api/entries');
   await page.getByRole('link', { name: 'See the launch' }).click();
   await expect(range).toContainText('nine times in ten');
+  await expect(page.getByRole('button', { name: /^red one, 6\.3\smm$/u })).toBeVisible();
   await expect(range).not.toHaveText(before ?? '');
   const width = (text: string): number => {
     const [low = 0, high = 0] = [...text.matchAll(/[\d.]+/gu)].map(([one]) => Number(one));
@@ -38,9 +62,15 @@ test('from a forecast to its gauge, and the answer narrows the forecast; the rea
       /photodiode with a load: power 11\.[45]\d* mW .*; into “green guide light .*”, power of the laser/u,
     ),
   ).toBeVisible();
+  // nothing is typed where they will stand before they are here
+  const waiting = page.getByText('Asking the station for these readings');
+  await asksLate(page, 'GET', '**/api/entries?*', async () => {
+    await expect(waiting).toBeVisible();
+    await expect(page.getByRole('textbox', { name: 'load', exact: true })).toHaveCount(0);
+  });
   await page.getByRole('link', { name: 'open the readings' }).click();
   await expect(page.getByRole('textbox', { name: 'voltage (mV), row 2' })).toHaveValue('63.3');
-  await expect(page.getByRole('textbox', { name: 'load', exact: true })).toHaveValue('22 ohm ± 1 %');
+  await expect(page.getByRole('textbox', { name: 'load', exact: true })).toHaveValue('22 ohm ± 1.0 %');
   await expect(answer(page, 'power').locator('strong')).toHaveText(/^11\.[45]\d* mW/u);
 });
 

@@ -1,5 +1,5 @@
 /// <reference lib="dom" />
-import { expect, test } from './bench-test.ts';
+import { drawsLate, expect, test } from './bench-test.ts';
 import { answer, asFile, openGauge, past, paste, radius, tenThousand } from './gauge-reading.ts';
 
 test('every gauge of the list has a drawing and room for its words', async ({ opened: page, station }) => {
@@ -62,6 +62,15 @@ test('ten thousand readings pasted over the table are fitted, and an empty file 
   await page.getByLabel('a file with readings').setInputFiles(asFile('empty.csv', ''));
   await expect(page.getByRole('alert')).toContainText(/empty\.csv.*no readings in it/u);
   await expect(answer(page, 'centre').locator('strong')).toHaveText(/^5\.000/u);
+  // a key meant for the table before the file's was drawn is not typed into the file's, nor takes it away
+  await drawsLate(page);
+  await page
+    .getByLabel('a file with readings')
+    .setInputFiles(asFile('short.csv', 'position (mm),power (mW)\n0,1\n1,2\n2,3\n'));
+  await page.waitForTimeout(100);
+  await page.getByRole('textbox', { name: 'readings as text' }).press('5');
+  await expect(page.getByRole('textbox', { name: 'position (mm), row 3' })).toHaveValue('2');
+  await expect(page.getByRole('textbox', { name: 'position (mm), row 4' })).toHaveValue('');
 });
 
 test('ten thousand readings from a file are drawn and typed on without a halt', async ({

@@ -9,7 +9,7 @@ interface FillingProps {
   readonly beside: string | null;
   readonly onBeside: (text: string) => void;
   readonly busy: boolean;
-  readonly onWrite: (text: string) => void;
+  readonly onWrite: () => void;
 }
 
 /** What stands at a place before and after, and the press that writes it. */
@@ -57,12 +57,7 @@ export function Filling({ target, beside, onBeside, busy, onWrite }: FillingProp
         </div>
       )}
       <p>
-        <button
-          type="button"
-          className="act"
-          disabled={busy || after.refused.length > 0}
-          onClick={() => onWrite(after.text)}
-        >
+        <button type="button" className="act" disabled={busy || after.refused.length > 0} onClick={onWrite}>
           {gaugeTexts.write}
         </button>
       </p>

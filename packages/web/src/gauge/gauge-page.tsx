@@ -62,7 +62,12 @@ const notYet = {
 function Work({ gauge, about }: { readonly gauge: Gauge; readonly about: GaugeAbout | null }): JSX.Element {
   const bench = useBench(gauge, about);
   const begun = isBegun(gauge, bench);
-  const { measured, fault } = useGauge(gauge.name, begun ? bench.sheet : null, bench.picture, bench.reverse);
+  const { measured, isFresh, fault } = useGauge(
+    gauge.name,
+    begun ? bench.sheet : null,
+    bench.picture,
+    bench.reverse,
+  );
   return (
     <div className="gauge-work">
       <ReadingsForm
@@ -84,7 +89,7 @@ function Work({ gauge, about }: { readonly gauge: Gauge; readonly about: GaugeAb
         {begun && measured?.kind === 'measured' && (
           <>
             <AnswersView measured={measured} />
-            <IntoDrawer gauge={gauge} about={about} bench={bench} measured={measured} />
+            <IntoDrawer gauge={gauge} about={about} bench={bench} measured={measured} isFresh={isFresh} />
           </>
         )}
       </div>

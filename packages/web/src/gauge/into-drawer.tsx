@@ -11,13 +11,14 @@ import {
 import { type JSX, useEffect, useMemo, useState } from 'react';
 import { type GaugeAbout, pathOf } from '../frame/address.ts';
 import { PageLink } from '../frame/navigation.tsx';
+import { contentOf } from '../keeping/state.ts';
 import { useKeeping, useKept } from '../keeping/use-keeping.ts';
 import { drawerTexts } from '../texts/drawer.ts';
 import { gaugeTexts } from '../texts/gauge.ts';
 import { BeginPart } from './begin-part.tsx';
 import { Filling } from './filling.tsx';
 import { keepGauge } from './keep-gauge.ts';
-import { type Target, targetsFor } from './targets.ts';
+import { type Target, targetsFor, withAnswer } from './targets.ts';
 import type { GaugeBench } from './use-bench.ts';
 
 interface IntoDrawerProps {
@@ -25,16 +26,19 @@ interface IntoDrawerProps {
   readonly about: GaugeAbout | null;
   readonly bench: GaugeBench;
   readonly measured: Extract<Measured, { kind: 'measured' }>;
+  /** Whether that is what the readings on the page say; otherwise they are being measured, and nothing is kept. */
+  readonly isFresh: boolean;
 }
 
 /** The way of an answer into a part of the drawer or into a launch, and of its readings into the bench book. */
-export function IntoDrawer({ gauge, about, bench, measured }: IntoDrawerProps): JSX.Element {
+export function IntoDrawer({ gauge, about, bench, measured, isFresh }: IntoDrawerProps): JSX.Element {
   const keeping = useKeeping();
   const state = useKept();
   const [chosen, setChosen] = useState<string | null>(null);
   const [beside, setBeside] = useState<string | null>(null);
   const [said, setSaid] = useState<string | null>(null);
-  const [busy, setBusy] = useState(false);
+  const [keepsIt, setKeepsIt] = useState(false);
+  const busy = keepsIt || !isFresh;
   const asked = about?.kind === 'launch' ? about.id : null;
   useEffect(() => {
     if (asked !== null) keeping.needLaunch(asked).catch(() => {});
@@ -49,7 +53,7 @@ export function IntoDrawer({ gauge, about, bench, measured }: IntoDrawerProps): 
   const answers = measured.answers.flatMap(({ name, value }) => (value === null ? [] : [`${name} ${value}`]));
 
   const keep = async (went: string | null): Promise<boolean> => {
-    setBusy(true);
+    setKeepsIt(true);
     setSaid(null);
     try {
       const text = gaugeTexts.entryText(gauge.title, answers.join(', '), went);
@@ -60,15 +64,19 @@ export function IntoDrawer({ gauge, about, bench, measured }: IntoDrawerProps): 
       setSaid(gaugeTexts.notKept);
       return false;
     } finally {
-      setBusy(false);
+      setKeepsIt(false);
     }
   };
-  const write = async (to: Target, text: string): Promise<void> => {
+  const write = async (to: Target): Promise<void> => {
     const went = gaugeTexts.went(to.told, to.name);
     if (!(await keep(went))) return;
+    // whoever changed it while the readings were on their way has it changed all the same
+    const now = contentOf(keeping.get(), to.thing);
+    const held = now?.kind === 'document' ? now.body : to;
+    const { text } = withAnswer({ ...to, text: held.text }, beside, keeping.get());
     keeping.change(
       to.thing,
-      { text, putAway: to.putAway, invented: to.invented },
+      { text, putAway: held.putAway, invented: held.invented },
       gaugeTexts.what(to.name, to.told, to.place.before, to.entry.text),
       pathOf({ page: 'gauge', gauge: gauge.name, about }),
     );
@@ -131,7 +139,7 @@ export function IntoDrawer({ gauge, about, bench, measured }: IntoDrawerProps): 
           beside={beside}
           onBeside={setBeside}
           busy={busy}
-          onWrite={(text) => void write(target, text)}
+          onWrite={() => void write(target)}
         />
       )}
       {begin !== null && (
@@ -157,7 +165,7 @@ export function IntoDrawer({ gauge, about, bench, measured }: IntoDrawerProps): 
         </button>
       </p>
       <p role="status">
-        {busy ? gaugeTexts.keepingIt : said}{' '}
+        {keepsIt ? gaugeTexts.keepingIt : said}{' '}
         {said !== null && launch !== null && (
           <PageLink to={{ page: 'launch', id: launch }}>{gaugeTexts.seeLaunch}</PageLink>
         )}

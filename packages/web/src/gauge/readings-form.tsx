@@ -36,6 +36,15 @@ export function ReadingsForm({ gauge, bench, refused }: ReadingsFormProps): JSX.
     const [file] = event.dataTransfer.files;
     if (file !== undefined) void bench.takeFile(file);
   };
+  if (bench.reopened?.state === 'waiting') {
+    // what was typed before they are here would be lost under them
+    return (
+      <section className="readings" aria-label={gaugeTexts.readings}>
+        <h2>{gaugeTexts.readings}</h2>
+        <Reopening bench={bench} />
+      </section>
+    );
+  }
   return (
     <section
       className={isOver ? 'readings drop-here' : 'readings'}

@@ -2,6 +2,9 @@ import { type SettingSpec, settingExample, wordOf } from '@coreward/bench';
 import { type JSX, useId } from 'react';
 import { gaugeTexts } from '../texts/gauge.ts';
 
+/** The longest example that a field shows whole on a phone, characters. */
+const longest = 28;
+
 /** One thing about the whole set of readings, as it is written. */
 export function SettingField({
   spec,
@@ -19,6 +22,9 @@ export function SettingField({
 }): JSX.Element {
   const id = useId();
   const about = `${id}-about`;
+  const example = gaugeTexts.like(settingExample(spec));
+  // one that is longer than the field stands under it, where it can still be read while it is typed
+  const isLong = example.length > longest;
   return (
     <div className="field">
       <label htmlFor={id}>{spec.name}</label>
@@ -47,7 +53,7 @@ export function SettingField({
             aria-describedby={about}
             aria-required={spec.needed ? true : undefined}
             aria-invalid={isRefused ? true : undefined}
-            placeholder={gaugeTexts.like(settingExample(spec))}
+            placeholder={isLong ? undefined : example}
             value={written}
             onChange={({ target }) => onWrite(target.value)}
           />
@@ -56,6 +62,7 @@ export function SettingField({
       <p className="field-about" id={about}>
         {spec.needed ? `${gaugeTexts.isNeeded}: ` : ''}
         {spec.what.replaceAll('`', '')}
+        {isLong && `; ${example}`}
       </p>
     </div>
   );

@@ -12,6 +12,7 @@ import {
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { GaugeAbout } from '../frame/address.ts';
 import { useKeeping, useKept } from '../keeping/use-keeping.ts';
+import { useNewest } from '../keeping/use-newest.ts';
 import type { StorageLike } from '../keeping/world.ts';
 import { type Reopened, useReopened } from './use-reopened.ts';
 
@@ -61,6 +62,7 @@ export function useBench(gauge: Gauge, about: GaugeAbout | null): GaugeBench {
   const [picture, setPicture] = useState<File | null>(null);
   const [reverse, setReverse] = useState<File | null>(null);
   const [refused, setRefused] = useState<string | null>(null);
+  const newest = useNewest();
   const arrived = reopened?.state === 'here' ? reopened.sheet : null;
   // a picture may come late, and a key before the page is drawn anew: neither takes the other's part away
   const latest = useRef(sheet);
@@ -87,6 +89,7 @@ export function useBench(gauge: Gauge, about: GaugeAbout | null): GaugeBench {
     }
   };
   const take = (text: string): void => {
+    newest.forget();
     const taken = sheetOf(gauge, text);
     change({ text: taken.text, settings: { ...latest.current.settings, ...taken.settings } });
   };
@@ -111,7 +114,10 @@ export function useBench(gauge: Gauge, about: GaugeAbout | null): GaugeBench {
     ],
     reopened,
     refused,
-    setText: (text) => change({ ...latest.current, text }),
+    setText: (text) => {
+      // a key that was meant for a table in whose place a file has come by now
+      if (latest.current.text === sheet.text) change({ ...latest.current, text });
+    },
     setSetting: (name, text) =>
       change({ ...latest.current, settings: { ...latest.current.settings, [name]: text } }),
     take,
@@ -122,11 +128,12 @@ export function useBench(gauge: Gauge, about: GaugeAbout | null): GaugeBench {
         takePicture(file, isSecond ? 'reverse' : 'forward', 'file');
         return;
       }
-      const told = await textIn(file);
+      const told = await newest.of(textIn(file));
       if (told.ok) take(told.text);
       else setRefused(told.why);
     },
     clear: () => {
+      newest.forget();
       change(emptySheet(gauge));
       setPicture(null);
       setReverse(null);
