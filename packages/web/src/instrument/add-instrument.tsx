@@ -54,7 +54,7 @@ export function AddInstrument({
               type="radio"
               name="kind"
               checked={kind === one}
-              disabled={!here && opensSomething(one)}
+              disabled={busy || (!here && opensSomething(one))}
               onChange={() => choose(one)}
             />
             <span>

@@ -1,6 +1,6 @@
 import { floorOf } from '@coreward/bench';
 import type { InstrumentDescription, InstrumentSetup, WriteInstrument } from '@coreward/contract';
-import { type FormEvent, type JSX, useCallback, useState } from 'react';
+import { type FormEvent, type JSX, useCallback, useRef, useState } from 'react';
 import { useKept } from '../keeping/use-keeping.ts';
 import { instrumentTexts } from '../texts/instrument.ts';
 import { DetectorWatts } from './detector-watts.tsx';
@@ -28,19 +28,19 @@ export function InstrumentTag({
   const isOn = state !== 'off';
   const maySwitch = here || isOn || !opensSomething(kind);
 
-  /** Changes what is kept of it. */
+  /** Changes what is kept of it, one change behind the other: each begins with what the one before has left. */
+  const queue = useRef<Promise<unknown>>(Promise.resolve());
   const change = useCallback(
     async (changes: Partial<WriteInstrument>): Promise<boolean> => {
-      const before = await acts.one(id);
-      const result = before.ok
-        ? await acts.write(id, {
-            name: before.answer.instrument.name,
-            setup: before.answer.setup,
-            floor: before.answer.instrument.floor,
-            saturation: before.answer.instrument.saturation,
-            ...changes,
-          })
-        : before;
+      const changing = queue.current.then(async () => {
+        const before = await acts.one(id);
+        if (!before.ok) return before;
+        const { instrument: now, setup } = before.answer;
+        const { name, floor: ownFloor, saturation } = now;
+        return acts.write(id, { name, setup, floor: ownFloor, saturation, ...changes });
+      });
+      queue.current = changing;
+      const result = await changing;
       setSaid(result.ok ? null : result.said);
       return result.ok;
     },

@@ -34,7 +34,7 @@ export function TypedForm({ unit, held }: PosterProps): JSX.Element {
     if (busy || written.trim() === '') return;
     const read = readTypedReading(written, unit, before);
     if (!read.ok) setSaid(`${read.what}. ${read.mend}`);
-    else if (await send(read.value)) setWritten('');
+    else if (await send(read.value)) setWritten((now) => (now === written ? '' : now));
   };
   const words = instrumentTexts.typed;
   return (

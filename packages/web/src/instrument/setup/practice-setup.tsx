@@ -13,7 +13,10 @@ export function PracticeSetup({ onSetup }: SetupProps): JSX.Element {
   const [chosen, setChosen] = useState<string | null>(null);
   // eight hexadecimal digits of a random name are a random number of 32 bits
   const [seed] = useState(() => Number.parseInt(world.newId().slice(0, 8), 16));
-  const launch = chosen ?? launches[0]?.id ?? null;
+  const newest = launches[0]?.id ?? null;
+  // the one offered at first stays, whichever is changed elsewhere meanwhile
+  if (chosen === null && newest !== null) setChosen(newest);
+  const launch = chosen ?? newest;
   useEffect(
     () => onSetup(launch === null ? null : { kind: 'practice', launch, seed }),
     [onSetup, launch, seed],

@@ -1,6 +1,7 @@
 import { logWords, type MeterUnit, meterUnits } from '@coreward/bench';
 import { mostLogCharacters } from '@coreward/contract';
 import { type JSX, useEffect, useId, useMemo, useState } from 'react';
+import { useNewest } from '../../keeping/use-newest.ts';
 import { instrumentTexts } from '../../texts/instrument.ts';
 import type { SetupProps } from '../kind-parts.ts';
 import { Choice } from './choice.tsx';
@@ -14,6 +15,11 @@ export function ReplaySetup({ onSetup }: SetupProps): JSX.Element {
   const [log, setLog] = useState('');
   const [unit, setUnit] = useState<MeterUnit>('W');
   const [speed, setSpeed] = useState(1);
+  const newest = useNewest();
+  const choose = (file: File | undefined): void => {
+    // a file that is gone by now leaves what was there
+    if (file !== undefined) newest.of(file.text()).then(setLog, () => {});
+  };
   const isTooLong = log.length > mostLogCharacters;
   const told = useMemo(
     () => (log.trim() === '' || isTooLong ? null : logWords(log, unit)),
@@ -50,7 +56,7 @@ export function ReplaySetup({ onSetup }: SetupProps): JSX.Element {
       </div>
       <label className="setup-field">
         <span>{words.file}</span>
-        <input type="file" onChange={({ target }) => void target.files?.[0]?.text().then(setLog)} />
+        <input type="file" onChange={({ target }) => choose(target.files?.[0])} />
       </label>
       <p role="status">{said}</p>
       <Choice

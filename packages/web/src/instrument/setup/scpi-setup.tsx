@@ -1,8 +1,9 @@
 import { fromMeter, type MeterUnit, meterUnits, readingUnitOf, readingWords } from '@coreward/bench';
 import { type DeviceLink, instrumentSetup, routes, tcpLink } from '@coreward/contract';
-import { type JSX, useEffect, useMemo, useState } from 'react';
+import { type JSX, useCallback, useEffect, useMemo, useState } from 'react';
 import { ask } from '../../keeping/client.ts';
 import { useKeeping } from '../../keeping/use-keeping.ts';
+import { useNewest } from '../../keeping/use-newest.ts';
 import { instrumentTexts } from '../../texts/instrument.ts';
 import { done } from '../done.ts';
 import type { SetupProps } from '../kind-parts.ts';
@@ -14,6 +15,13 @@ const words = instrumentTexts.scpi;
 const usualPort = '5025';
 const paces = Object.keys(words.paces).map(Number);
 
+interface Told {
+  readonly said: readonly string[];
+  readonly value: number | null;
+}
+
+const nothing: Told = { said: [], value: null };
+
 /** A device that is asked: where it is, who it is, and the query that brings a number. */
 export function ScpiSetup({ initial, onSetup }: SetupProps): JSX.Element {
   const { world } = useKeeping();
@@ -23,11 +31,19 @@ export function ScpiSetup({ initial, onSetup }: SetupProps): JSX.Element {
   const [query, setQuery] = useState(before?.query ?? 'READ?');
   const [unit, setUnit] = useState<MeterUnit>(before?.unit ?? 'W');
   const [every, setEvery] = useState(before?.every ?? 100);
-  const [told, setTold] = useState<{ readonly said: readonly string[]; readonly value: number | null }>({
-    said: [],
-    value: null,
-  });
+  const [told, setTold] = useState<Told>(nothing);
   const [asking, setAsking] = useState(false);
+  const newest = useNewest();
+  // what another device said, or is about to say, is not said of this one
+  const change = useCallback(
+    (next: DeviceLink | null): void => {
+      newest.forget();
+      setLink(next);
+      setAsking(false);
+      setTold(nothing);
+    },
+    [newest],
+  );
   useEffect(() => {
     const made = instrumentSetup.safeParse({ kind: 'scpi', link, query: query.trim(), unit, every });
     onSetup(made.success ? made.data : null);
@@ -35,8 +51,8 @@ export function ScpiSetup({ initial, onSetup }: SetupProps): JSX.Element {
   const askIt = async (): Promise<void> => {
     if (link === null) return;
     setAsking(true);
-    setTold({ said: [], value: null });
-    const tried = await done(ask(world, routes.tryDevice, {}, { speaks: 'scpi', link }));
+    setTold(nothing);
+    const tried = await newest.of(done(ask(world, routes.tryDevice, {}, { speaks: 'scpi', link })));
     setAsking(false);
     if (!tried.ok) {
       setTold({ said: [tried.said], value: null });
@@ -44,7 +60,7 @@ export function ScpiSetup({ initial, onSetup }: SetupProps): JSX.Element {
     }
     if (tried.answer.speaks !== 'scpi') return;
     const { identity, query: found, value } = tried.answer;
-    if (found !== null) setQuery(found);
+    if (found !== null) setQuery((now) => (now === query ? found : now));
     const who = identity === null ? words.isNobody : words.is(identity);
     setTold({ said: found === null ? [who, words.noQuery] : [who], value });
   };
@@ -57,13 +73,13 @@ export function ScpiSetup({ initial, onSetup }: SetupProps): JSX.Element {
         words={(one) => words[one]}
         onChange={(next) => {
           setBy(next);
-          setLink(null);
+          change(null);
         }}
       />
       {by === 'tcp' ? (
-        <TcpFields initial={link?.by === 'tcp' ? link : null} onLink={setLink} />
+        <TcpFields initial={link?.by === 'tcp' ? link : null} onLink={change} />
       ) : (
-        <SerialLinkFields initial={link?.by === 'serial' ? link : null} onLink={setLink} />
+        <SerialLinkFields initial={link?.by === 'serial' ? link : null} onLink={change} />
       )}
       <p className="setup-act">
         <button type="button" disabled={link === null || asking} onClick={() => void askIt()}>

@@ -1,8 +1,9 @@
 import type { LineFormat } from '@coreward/bench';
 import { routes, type SerialLink } from '@coreward/contract';
-import { type JSX, useEffect, useState } from 'react';
+import { type JSX, useCallback, useEffect, useState } from 'react';
 import { ask } from '../../keeping/client.ts';
 import { useKeeping } from '../../keeping/use-keeping.ts';
+import { useNewest } from '../../keeping/use-newest.ts';
 import { instrumentTexts } from '../../texts/instrument.ts';
 import { done } from '../done.ts';
 import type { SetupProps } from '../kind-parts.ts';
@@ -26,11 +27,21 @@ export function SerialSetup({ initial, onSetup }: SetupProps): JSX.Element {
     () => onSetup(link === null || format === null ? null : { kind: 'serial-line', link, format }),
     [onSetup, link, format],
   );
+  const newest = useNewest();
+  // what was heard at another port is not heard at this one
+  const change = useCallback(
+    (next: SerialLink | null): void => {
+      newest.forget();
+      setLink(next);
+      setListening(false);
+    },
+    [newest],
+  );
   const listen = async (): Promise<void> => {
     if (link === null) return;
     setListening(true);
     setSaid(null);
-    const tried = await done(ask(world, routes.tryDevice, {}, { speaks: 'lines', link }));
+    const tried = await newest.of(done(ask(world, routes.tryDevice, {}, { speaks: 'lines', link })));
     setListening(false);
     if (!tried.ok || tried.answer.speaks !== 'lines') {
       setSaid(tried.ok ? null : tried.said);
@@ -39,12 +50,12 @@ export function SerialSetup({ initial, onSetup }: SetupProps): JSX.Element {
     const { lines: heard, format: found } = tried.answer;
     setLines(heard);
     // what somebody has chosen stays, unless there is something better than nothing
-    setFormat(found ?? format ?? (heard.length === 0 ? null : bareNumber));
+    setFormat((now) => found ?? now ?? (heard.length === 0 ? null : bareNumber));
     setSaid(heard.length === 0 ? words.silent : found === null ? words.noForm : words.heard(heard.length));
   };
   return (
     <>
-      <SerialLinkFields initial={link} onLink={setLink} />
+      <SerialLinkFields initial={link} onLink={change} />
       <p className="setup-act">
         <button type="button" disabled={link === null || listening} onClick={() => void listen()}>
           {listening ? words.listening : words.listen}
