@@ -1,7 +1,7 @@
 /// <reference lib="dom" />
 import type { Locator, Page } from '@playwright/test';
 import { complaints } from './axe.ts';
-import { examplePath, expect, test } from './bench-test.ts';
+import { drawsLate, examplePath, expect, test, worksLate } from './bench-test.ts';
 import { cameraArguments, darkScene, spotScene, writeFilm } from './camera-film.ts';
 
 /*
@@ -50,15 +50,10 @@ test('a gauge takes its picture from the camera: a drawn spot is as wide as it w
   opened: page,
   station,
 }) => {
-  // a page that draws late, as on a slow phone: what is typed before it has drawn the picture takes nothing away
-  await page.addInitScript(() => {
-    const post = MessagePort.prototype.postMessage;
-    MessagePort.prototype.postMessage = function (this: MessagePort, ...message: Parameters<typeof post>) {
-      setTimeout(() => post.apply(this, message), 300);
-    } as typeof post;
-  });
   writeFilm([spotScene(0.7, 24, 320, 240)]);
   await page.goto(`${station.address}/gauge/spot-picture`);
+  // what is typed before the page has drawn the picture takes nothing away
+  await drawsLate(page);
   await page.getByText('Take it with the camera', { exact: true }).click();
   await openCamera(page);
   await page.getByRole('button', { name: 'Take the picture' }).click();
@@ -147,6 +142,17 @@ test('the camera as a meter follows a known power, refuses full pixels and notic
   }
   await looksWell(page, 'meter');
 
+  // a region that is drawn while a picture of the one before is being looked at counts all the same
+  await worksLate(page, 300);
+  const picture = (await page.locator('.camera-over').boundingBox())!;
+  await page.mouse.move(picture.x, picture.y);
+  await page.mouse.down();
+  await page.mouse.move(picture.x + picture.width, picture.y + picture.height, { steps: 3 });
+  await page.mouse.up();
+  await page.waitForTimeout(1000);
+  await expect(
+    page.getByRole('application', { name: 'Region of the picture: 640 by 480 pixels' }),
+  ).toBeVisible();
   await play(page, [at(1.5)]);
   await expect(page.getByText(/full: what lies above is cut off/u)).toBeVisible();
   await expect(page.getByText('Shorten the exposure or dim the light')).toBeVisible();
@@ -207,10 +213,11 @@ test('a steer takes its offsets from the camera: live, with doubt, which screw a
   const reverse = { x: 300, y: 260 };
   writeFilm([spotScene(0.5, 16, reverse.x, reverse.y)]);
   await openCamera(page);
-  await card.getByRole('textbox').fill('38.4 mm');
   // the marks begin at a fifth and four fifths of the picture: 384 pixels apart
   await expect(page.getByRole('button', { name: 'Mark 1 at 128, 408' })).toBeVisible();
   await card.getByRole('button', { name: 'Keep the reverse spot' }).click();
+  // typed while the pictures are taken: the spot that comes of them takes it not away
+  await card.getByRole('textbox').fill('38.4 mm');
   await expect(card.getByText('Kept, the mean of 12 pictures.')).toBeVisible();
   await play(page, [spotScene(0.6, 14, reverse.x + 3.2 * perMillimetre, reverse.y - 1.5 * perMillimetre)]);
   const live = card.getByRole('list', { name: 'the offset now' }).getByRole('listitem');

@@ -3,6 +3,7 @@ import {
   noFigures,
   noiseOf,
   type PictureSize,
+  type Region,
   type RunningFigures,
   rateOf,
   rateWords,
@@ -51,6 +52,8 @@ export function CameraMeter({ held }: PosterProps): JSX.Element {
   const lastAt = useRef(0);
   const lastShown = useRef<number | null>(null);
   const [shown, setShown] = useState<Shown | null>(null);
+  // the region under the finger, until a picture tells of it
+  const [aimed, setAimed] = useState<Region | null>(null);
   const [darkState, setDarkState] = useState<DarkState>('none');
   const [wasLit, setWasLit] = useState(false);
   const [fault, setFault] = useState<string | null>(null);
@@ -74,11 +77,15 @@ export function CameraMeter({ held }: PosterProps): JSX.Element {
     }
     if (lastShown.current !== null && at - lastShown.current < showEvery) return;
     lastShown.current = at;
+    setAimed(null);
     setShown({ told, figures: figures.current });
   };
   const look = async ({ bitmap, at }: CameraFrame): Promise<void> => {
     try {
-      hear(await worker.meter(bitmap, aim.current, darkAsked.current), at);
+      const asked = { aim: aim.current, dark: darkAsked.current };
+      const told = await worker.meter(bitmap, asked.aim, asked.dark);
+      // it was asked otherwise meanwhile: what was told of the region or the dark frame before is not of this one
+      if (asked.aim === aim.current && asked.dark === darkAsked.current) hear(told, at);
       setFault(null);
     } catch (error) {
       setFault(error instanceof Error ? error.message : String(error));
@@ -102,6 +109,7 @@ export function CameraMeter({ held }: PosterProps): JSX.Element {
   };
   const aimAnew = (asked: AimAsked): void => {
     aim.current = asked;
+    setAimed(asked.by === 'region' ? asked.region : null);
     figures.current = noFigures;
   };
   return (
@@ -119,7 +127,7 @@ export function CameraMeter({ held }: PosterProps): JSX.Element {
         over={(size: PictureSize) => (
           <RegionOver
             size={size}
-            region={shown?.told.aim.region ?? null}
+            region={aimed ?? shown?.told.aim.region ?? null}
             onRegion={(region) => aimAnew({ by: 'region', region })}
           />
         )}

@@ -131,9 +131,16 @@ function Exposure({
   onSet,
 }: {
   readonly exposure: ExposureTime;
-  readonly onSet: (time: number) => void;
+  readonly onSet: (time: number) => Promise<void>;
 }): JSX.Element {
   const id = useId();
+  // where the finger is, until the camera has answered
+  const [asked, setAsked] = useState<number | null>(null);
+  const set = async (time: number): Promise<void> => {
+    setAsked(time);
+    await onSet(time);
+    setAsked((newest) => (newest === time ? null : newest));
+  };
   return (
     <p className="camera-exposure">
       <label htmlFor={id}>{cameraTexts.exposure}</label>
@@ -143,8 +150,8 @@ function Exposure({
         min={least}
         max={most}
         step={step}
-        value={now}
-        onChange={({ target }) => onSet(target.valueAsNumber)}
+        value={asked ?? now}
+        onChange={({ target }) => void set(target.valueAsNumber)}
       />
     </p>
   );

@@ -27,7 +27,7 @@ export interface Camera {
   readonly chosen: string | null;
   readonly open: (id?: string) => void;
   readonly close: () => void;
-  readonly expose: (time: number) => void;
+  readonly expose: (time: number) => Promise<void>;
 }
 
 /** A camera of this device: opened by a press, let go with the page. */
@@ -80,12 +80,13 @@ export function useCamera(use: CameraUse): Camera {
     setState({ kind: 'closed' });
   }, [letGo]);
 
-  const expose = useCallback((time: number): void => {
+  const expose = useCallback(async (time: number): Promise<void> => {
+    const own = turn.current;
     const [track] = held.current?.getVideoTracks() ?? [];
     if (track === undefined) return;
-    void setExposure(track, time).then(() =>
-      setState((now) => (now.kind === 'open' ? { ...now, exposure: exposureOf(track) } : now)),
-    );
+    await setExposure(track, time);
+    if (own !== turn.current) return;
+    setState((now) => (now.kind === 'open' ? { ...now, exposure: exposureOf(track) } : now));
   }, []);
 
   return { state, choices, chosen, open, close, expose };

@@ -16,7 +16,7 @@ interface AnswerToProps {
   readonly plan: SteerPlan;
   readonly moves: readonly SteerMove[];
   readonly cards: CardsKept;
-  readonly onCards: (cards: CardsKept) => void;
+  readonly onCards: (change: (cards: CardsKept) => CardsKept) => void;
   readonly answer: (answer: SteerAnswer) => void;
   /** A practice bench turns its screws when it is told to; null: a real one, or it has been. */
   readonly turnIt: (() => void) | null;

@@ -31,11 +31,21 @@ interface BeginProps {
   /** As they stood in the steer before. */
   readonly cards: Cards | null;
   readonly newId: () => string;
+  /** A beginning is on its way: a second one would take the place of what was answered in the first. */
+  readonly busy: boolean;
   readonly begin: (cards: Cards, meter: SteerMeter, practice: number | null) => Promise<void>;
 }
 
 /** Where the cards stand, what is to be expected of them, and the beginning. */
-export function Begin({ launch, layout, isRead, cards: before, newId, begin }: BeginProps): JSX.Element {
+export function Begin({
+  launch,
+  layout,
+  isRead,
+  cards: before,
+  newId,
+  begin,
+  busy,
+}: BeginProps): JSX.Element {
   const [cards, setCards] = useState<Cards>(() => before ?? usualCards(layout));
   const [seed, setSeed] = useState(() => `${seedFromId(newId())}`);
   const [seedFailed, setSeedFailed] = useState(false);
@@ -91,10 +101,14 @@ export function Begin({ launch, layout, isRead, cards: before, newId, begin }: B
       )}
       {!isRead && <p className="quiet">{steerTexts.readFirst}</p>}
       <div className="choices">
-        <button type="button" disabled={!isRead || !plan.ok} onClick={() => void begin(cards, meter, null)}>
+        <button
+          type="button"
+          disabled={busy || !isRead || !plan.ok}
+          onClick={() => void begin(cards, meter, null)}
+        >
           {steerTexts.begin}
         </button>
-        <button type="button" disabled={!plan.ok} onClick={practise}>
+        <button type="button" disabled={busy || !plan.ok} onClick={practise}>
           {steerTexts.practise}
         </button>
         <label className="steer-seed">

@@ -39,6 +39,9 @@ export interface CardKept {
   readonly reading: CardReading | null;
 }
 
+/** Changes what is kept by then: pictures come late, and marks and figures change while they are taken. */
+type OnKept = (change: (now: CardKept) => CardKept) => void;
+
 export const nothingKept: CardKept = {
   scale: { by: 'ruler', marks: [], length: '' },
   looks: 'downstream',
@@ -54,7 +57,7 @@ interface CardByCameraProps {
   /** Of the camera's picture; null: it is closed. */
   readonly size: PictureSize | null;
   readonly kept: CardKept;
-  readonly onKept: (kept: CardKept) => void;
+  readonly onKept: OnKept;
 }
 
 /** One card under a camera: its scale, the spot that stays, and how far the other one lies from it, live. */
@@ -72,30 +75,25 @@ export function CardByCamera({
   const moves = movingBeam(plan, card);
   const stays: Beam = moves === 'forward' ? 'reverse' : 'forward';
   const { live, taken } = reader;
-  const between = (moving: CardSpot): CardReading | null => {
-    if (!read.ok || still === null) return null;
-    const [forward, reverse] = moves === 'forward' ? [moving, still.spot] : [still.spot, moving];
-    return cardReading(forward, reverse, read.scale, looks);
-  };
-  const now = live?.kind === 'spot' ? between(live.spot) : null;
+  const now = live?.kind === 'spot' ? between(kept, moves, live.spot) : null;
   return (
     <section className="card-by-camera" aria-label={steerTexts[card === 'near' ? 'nearCard' : 'farCard']}>
       <CardScaleForm
         asked={scale}
         read={read}
         size={size}
-        onAsk={(asked) => onKept({ ...kept, scale: asked, reading: null })}
+        onAsk={(asked) => onKept((before) => ({ ...before, scale: asked, reading: null }))}
       />
       <label className="card-looks">
         {words.looks}{' '}
         <select
           value={looks}
           onChange={({ target }) =>
-            onKept({
-              ...kept,
+            onKept((before) => ({
+              ...before,
               looks: target.value === 'upstream' ? 'upstream' : 'downstream',
               reading: null,
-            })
+            }))
           }
         >
           <option value="downstream">{words.downstream}</option>
@@ -111,7 +109,9 @@ export function CardByCamera({
               <button
                 type="button"
                 disabled={taken !== null}
-                onClick={() => reader.take((mean) => onKept({ ...kept, still: mean, reading: null }))}
+                onClick={() =>
+                  reader.take((mean) => onKept((before) => ({ ...before, still: mean, reading: null })))
+                }
               >
                 {words.keep[stays]}
               </button>{' '}
@@ -129,7 +129,11 @@ export function CardByCamera({
               <button
                 type="button"
                 disabled={taken !== null || now === null}
-                onClick={() => reader.take((mean) => onKept({ ...kept, reading: between(mean.spot) }))}
+                onClick={() =>
+                  reader.take((mean) =>
+                    onKept((before) => ({ ...before, reading: between(before, moves, mean.spot) })),
+                  )
+                }
               >
                 {words.takeOffset}
               </button>
@@ -167,6 +171,14 @@ export function CardByCamera({
   );
 }
 
+/** How far a spot lies from the one that stays; null: the scale or that one is missing. */
+function between({ scale, looks, still }: CardKept, moves: Beam, moving: CardSpot): CardReading | null {
+  const read = scaleAsked(scale);
+  if (!read.ok || still === null) return null;
+  const [forward, reverse] = moves === 'forward' ? [moving, still.spot] : [still.spot, moving];
+  return cardReading(forward, reverse, read.scale, looks);
+}
+
 /** The marks of a card's scale and the spots, over whatever shows it. */
 export function CardOver({
   size,
@@ -176,7 +188,7 @@ export function CardOver({
 }: {
   readonly size: PictureSize;
   readonly kept: CardKept;
-  readonly onKept: (kept: CardKept) => void;
+  readonly onKept: OnKept;
   readonly live: CardSpot | null;
 }): JSX.Element {
   const { scale, still } = kept;
@@ -185,13 +197,14 @@ export function CardOver({
   useEffect(() => {
     // marks are there to be dragged as soon as there is a picture to drag them on
     const offered = firstMarks(by, { width, height });
-    if (marks.length === 0 && offered.length > 0) onKept({ ...kept, scale: { ...scale, marks: offered } });
-  }, [marks, by, width, height, kept, scale, onKept]);
+    if (marks.length > 0 || offered.length === 0) return;
+    onKept((now) => (now.scale.marks.length > 0 ? now : { ...now, scale: { ...now.scale, marks: offered } }));
+  }, [marks, by, width, height, onKept]);
   return (
     <MarksOver
       size={size}
       marks={marks}
-      onMarks={(moved) => onKept({ ...kept, scale: { ...scale, marks: moved }, reading: null })}
+      onMarks={(moved) => onKept((now) => ({ ...now, scale: { ...now.scale, marks: moved }, reading: null }))}
       spots={[
         ...(still === null ? [] : [{ name: 'kept' as const, spot: still.spot }]),
         ...(live === null ? [] : [{ name: 'live' as const, spot: live }]),
@@ -232,7 +245,10 @@ function CardByFile({
       (found[0].size.width === found[1].size.width && found[0].size.height === found[1].size.height);
     setRefused([...spots.filter((one) => typeof one === 'string'), ...(isAlike ? [] : [words.notAlike])]);
     if (!isAlike || typeof first !== 'object' || typeof second !== 'object') return;
-    onKept({ ...kept, reading: cardReading(first, second, read.scale, kept.looks) });
+    onKept((now) => {
+      const scaled = scaleAsked(now.scale);
+      return { ...now, reading: scaled.ok ? cardReading(first, second, scaled.scale, now.looks) : null };
+    });
   };
   const choose = (beam: Beam, file: File): void => setFiles({ ...files, [beam]: file });
   return (

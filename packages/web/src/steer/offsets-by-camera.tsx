@@ -38,7 +38,8 @@ export function OffsetsByCamera({
   readonly plan: SteerPlan;
   readonly senses: ScrewSenses;
   readonly kept: CardsKept;
-  readonly onKept: (kept: CardsKept) => void;
+  /** What a picture brings later lands on what is kept by then. */
+  readonly onKept: (change: (kept: CardsKept) => CardsKept) => void;
   readonly answer: (answer: SteerAnswer) => void;
 }): JSX.Element {
   const camera = useCamera('live');
@@ -47,10 +48,8 @@ export function OffsetsByCamera({
   const reader = useCardReader(video, isOpen);
   const [card, setCard] = useState<SteerCard>('near');
   const [size, setSize] = useState<PictureSize | null>(null);
-  // what a picture brings later lands on what is kept by then
-  const latest = useRef(kept);
-  latest.current = kept;
-  const keep = (of: SteerCard, one: CardKept): void => onKept({ ...latest.current, [of]: one });
+  const keep = (of: SteerCard, change: (one: CardKept) => CardKept): void =>
+    onKept((now) => ({ ...now, [of]: change(now[of]) }));
   const { near, far } = kept;
   return (
     <div className="offsets-by-camera">
@@ -82,7 +81,7 @@ export function OffsetsByCamera({
             key={card}
             size={now}
             kept={kept[card]}
-            onKept={(one) => keep(card, one)}
+            onKept={(change) => keep(card, change)}
             live={reader.live?.kind === 'spot' ? reader.live.spot : null}
           />
         )}
@@ -97,7 +96,7 @@ export function OffsetsByCamera({
         {...{ card, plan, senses, reader }}
         size={isOpen ? size : null}
         kept={kept[card]}
-        onKept={(one) => keep(card, one)}
+        onKept={(change) => keep(card, change)}
       />
       <p>
         <button

@@ -122,16 +122,21 @@ function Standing({
     () => (hidden === null || practice === null ? null : practisedSteer(hidden, practice, plan, now)),
     [hidden, practice, plan, now],
   );
-  const keep = async (done: Promise<boolean>): Promise<void> => {
+  const keep = async (done: Promise<boolean>): Promise<boolean> => {
     setBusy(true);
-    setFailed(!(await done));
+    const isKept = await done;
+    setFailed(!isKept);
     setBusy(false);
+    return isKept;
   };
   const { ask, verdict, moves } = now;
   const answer = (given: SteerAnswer): void => {
     if (ask === null || busy) return;
-    if (given.outcome === 'read') setCards(unread(cards));
-    void keep(steers.enter(answerEntry(session, answers.length, given, steerAnswerWords(ask.step, given))));
+    const entry = answerEntry(session, answers.length, given, steerAnswerWords(ask.step, given));
+    void keep(steers.enter(entry)).then((isKept) => {
+      // what was not kept need not be read again
+      if (isKept && given.outcome === 'read') setCards(unread);
+    });
   };
   const hand = practised?.hand ?? null;
   return (

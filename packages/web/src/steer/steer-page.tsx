@@ -33,15 +33,12 @@ export function SteerPage({ id }: { readonly id: string }): JSX.Element {
 /** What reaches the reference source is said at once, whatever is folded. */
 const atTheReference = ({ id }: Hazard): boolean => id.startsWith('reference-receives');
 
-/** The steps whose cautions are read before reference light is sent backwards. */
-const before: readonly StepName[] = ['two-mirrors', 'find-light'];
-
 function Told({ id, launch, answers, book }: Cautioned & { readonly id: string }): JSX.Element {
   const steers = useSteerBook(id);
   const told = useMemo(
     () =>
       withinRange(() => ({
-        steps: everyStep(launch, { answers }).filter(({ step }) => before.includes(step)),
+        steps: everyStep(launch, { answers }).filter(({ step }) => readBeforeSteer.includes(step)),
         layout: steerLayout(launch),
       })),
     [launch, answers],
@@ -87,6 +84,7 @@ function Steer({
   const { launches, unkept } = useKept();
   const [anew, setAnew] = useState<string | null>(null);
   const [failed, setFailed] = useState(false);
+  const [busy, setBusy] = useState(false);
   const { kept } = steers;
   // what is not kept yet has no version to come back to
   const isKept = !unkept.some(({ thing }) => thing.kind === 'launch' && thing.id === id);
@@ -94,11 +92,13 @@ function Steer({
   if (kept === null || anew === kept.session) {
     const begin = async (cards: Cards, meter: SteerMeter, practice: number | null): Promise<void> => {
       const begun = { session: world.newId(), cards, version: newest, meter, practice };
+      setBusy(true);
       setFailed(!(await steers.enter(begunEntry(begun))));
+      setBusy(false);
     };
     return (
       <>
-        <Begin {...{ launch, layout, isRead, begin }} cards={kept?.cards ?? null} newId={world.newId} />
+        <Begin {...{ launch, layout, isRead, begin, busy }} cards={kept?.cards ?? null} newId={world.newId} />
         {failed && <p role="alert">{steerTexts.notKept}</p>}
       </>
     );
