@@ -39,6 +39,47 @@ function withPractice(
     : { ...stands, practice: { ...stands.practice, ...news } };
 }
 
+/** How often something was done here, or heard of, that an answer on its way may not know of. */
+export interface Since {
+  /** Acts of this page, of which one may have begun another walk. */
+  readonly acted: number;
+  readonly blocked: number;
+  readonly turned: number;
+}
+
+const oneMore = (since: Since, what: keyof Since): Since => ({ ...since, [what]: since[what] + 1 });
+
+/**
+ * What was asked for, held against what is known: its answer may have been on its way while an act of this page was kept.
+ *
+ * @param asked what had been done when it was asked for
+ * @param now what has been done by now
+ */
+export function newerStands(
+  before: WalkHeld['stands'],
+  found: WalkStands,
+  asked: Since,
+  now: Since,
+): WalkHeld['stands'] {
+  const known = before === null || before === 'failed' ? null : before;
+  if (known === null || known.walk === null) return found;
+  if (found.walk?.id !== known.walk.id) return asked.acted === now.acted ? found : known;
+  // nothing takes an act out of a walk: undoing is one
+  const isBehind = known.walk.acts.length - found.walk.acts.length;
+  if (isBehind > 0) return known;
+  if (found.practice === null || known.practice === null) return found;
+  const { isBlocked, turned } = known.practice;
+  return {
+    ...found,
+    practice: {
+      ...found.practice,
+      ...(asked.blocked === now.blocked ? {} : { isBlocked }),
+      // each step begins with no screw turned
+      ...(asked.turned === now.turned || isBehind < 0 ? {} : { turned }),
+    },
+  };
+}
+
 /** Follows the walk of a launch: fetched anew with every change there is, so that all pages are in step. */
 export function useWalk(launch: string): WalkHeld {
   const { world, hearPassing } = useKeeping();
@@ -49,14 +90,16 @@ export function useWalk(launch: string): WalkHeld {
   /** The walk as the last act of this page left it. */
   const [own, setOwn] = useState<string | null>(null);
   /** A write whose answer was lost keeps its name, so that it is done once. */
+  const since = useRef<Since>({ acted: 0, blocked: 0, turned: 0 });
   const unanswered = useRef<{ readonly key: string; readonly write: string } | null>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: every change (`sequence`) may have been an act
   useEffect(() => {
     if (!loaded) return;
     let left = false;
+    const asked = since.current;
     ask(world, routes.walk, { id: launch }, null).then(
       (found) => {
-        if (!left) setStands(found);
+        if (!left) setStands((before) => newerStands(before, found, asked, since.current));
       },
       () => {
         if (!left) setStands((before) => before ?? 'failed');
@@ -74,6 +117,7 @@ export function useWalk(launch: string): WalkHeld {
     if (going === null) return;
     return hearPassing((message) => {
       if (message.type !== 'turned' || message.walk !== going || message.after !== asked) return;
+      since.current = oneMore(since.current, 'turned');
       setStands((before) => withPractice(before, { turned: message.turned }));
     });
   }, [hearPassing, going, asked]);
@@ -84,6 +128,7 @@ export function useWalk(launch: string): WalkHeld {
       setBusy(true);
       try {
         const left = await sending(write);
+        since.current = oneMore(since.current, 'acted');
         setStands(left);
         setOwn(stateOf(left.walk));
         setSaid(null);
@@ -95,7 +140,9 @@ export function useWalk(launch: string): WalkHeld {
           if (error.answer.code !== 'stale') setSaid(error.message);
           else {
             if (!quietly) setSaid(walkTexts.first);
-            setStands(await ask(world, routes.walk, { id: launch }, null).catch(() => 'failed' as const));
+            const asked = since.current;
+            const found = await ask(world, routes.walk, { id: launch }, null).catch(() => null);
+            if (found !== null) setStands((before) => newerStands(before, found, asked, since.current));
           }
         }
       } finally {
@@ -124,8 +171,9 @@ export function useWalk(launch: string): WalkHeld {
       queued.current -= 1;
       // the truth is of the screws as they stand, and no change of the book tells that they were turned
       if (!isTold || queued.current > 0) return;
+      const asked = since.current;
       const found = await ask(world, routes.walk, { id: launch }, null).catch(() => null);
-      if (found !== null) setStands(found);
+      if (found !== null) setStands((before) => newerStands(before, found, asked, since.current));
     });
   };
 
@@ -166,6 +214,7 @@ export function useWalk(launch: string): WalkHeld {
       practise((id, write) => ask(world, routes.turnScrew, { id }, { write, screw, turns })),
     block: (isBlocked) => {
       if (walk === null) return;
+      since.current = oneMore(since.current, 'blocked');
       setStands((before) => withPractice(before, { isBlocked }));
       practise((id, write) => ask(world, routes.blockBeam, { id }, { write, blocked: isBlocked }));
     },
