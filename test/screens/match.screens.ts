@@ -1,4 +1,4 @@
-import { allKept, expect, test } from './bench-test.ts';
+import { allKept, expect, test, worksLate } from './bench-test.ts';
 
 test('from the match into a launch with one press', async ({ opened: page }) => {
   await page.getByRole('link', { name: 'match', exact: true }).click();
@@ -60,6 +60,12 @@ test('the map is walked by arrow keys, and the purpose is part of the address', 
   await page.keyboard.press('Enter');
   await expect(page.locator('.chosen')).toContainText('%');
   await expect(page.locator('.chosen').getByRole('button', { name: 'make a launch' })).toBeVisible();
+  // what was found for another question is no answer to this one: it is said, and no launch is made of it
+  await worksLate(page, 60_000);
+  await page.getByRole('combobox', { name: 'ranked by' }).selectOption('total');
+  await page.getByRole('button', { name: 'Stop' }).click();
+  await expect(page.getByText('Below still stands what was found before')).toBeVisible();
+  await expect(page.locator('[inert]').getByRole('button', { name: 'make a launch' }).first()).toBeVisible();
 });
 
 test('a long match shows how far it is and can be stopped', async ({ opened: page, station }) => {

@@ -41,7 +41,7 @@ export function MatchPage(): JSX.Element {
   const question: MatchQuestion | null =
     state.loaded && canMatch ? { parts: drawer, way: drawerPath, purpose: choice.purpose, laser } : null;
   const matching = useMatch(question);
-  const { result } = matching;
+  const { result, isFresh } = matching;
 
   const colours = useMemo(() => coloursOf(parts), [parts]);
 
@@ -96,11 +96,17 @@ export function MatchPage(): JSX.Element {
             </label>
             <Progress matching={matching} />
           </div>
-          <p className="print-only">
-            {matchTexts.printed(matchTexts.purposes[choice.purpose], laser ?? matchTexts.allLasers)}
-          </p>
+          {isFresh && (
+            <p className="print-only">
+              {matchTexts.printed(matchTexts.purposes[choice.purpose], laser ?? matchTexts.allLasers)}
+            </p>
+          )}
+          {result !== null && !isFresh && matching.state.kind !== 'progress' && (
+            <p className="advice">{matchTexts.before}</p>
+          )}
           {result !== null && (
-            <>
+            // of another question, or of a drawer that has changed since: to be read, and not to be built on
+            <div inert={!isFresh}>
               {[...new Set(result.rows.map((row) => row.laser))].map((each) => (
                 <MatchGrid
                   key={each}
@@ -129,7 +135,7 @@ export function MatchPage(): JSX.Element {
                   </ul>
                 </details>
               )}
-            </>
+            </div>
           )}
         </>
       )}

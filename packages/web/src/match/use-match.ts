@@ -3,11 +3,15 @@ import type { MatchQuestion, MatchSaid } from './protocol.ts';
 
 export type MatchState = { readonly kind: 'idle' | 'stopped' } | MatchSaid;
 
+type Done = Extract<MatchSaid, { kind: 'done' }>;
+
 export interface Matching {
   /** How the matching stands. */
   readonly state: MatchState;
   /** The last ranking there was. */
-  readonly result: Extract<MatchSaid, { kind: 'done' }> | null;
+  readonly result: Done | null;
+  /** Whether it answers the question that is asked. */
+  readonly isFresh: boolean;
   readonly stop: () => void;
   readonly again: () => void;
 }
@@ -15,7 +19,7 @@ export interface Matching {
 /** Matches in a worker, anew whenever the question changes; `null` asks nothing. */
 export function useMatch(question: MatchQuestion | null): Matching {
   const [state, setState] = useState<MatchState>({ kind: 'idle' });
-  const [result, setResult] = useState<Extract<MatchSaid, { kind: 'done' }> | null>(null);
+  const [found, setFound] = useState<{ readonly of: string; readonly result: Done } | null>(null);
   const [round, setRound] = useState(0);
   const worker = useRef<Worker | null>(null);
   const asked = question === null ? null : JSON.stringify(question);
@@ -33,7 +37,7 @@ export function useMatch(question: MatchQuestion | null): Matching {
     worker.current = own;
     own.onmessage = ({ data }: MessageEvent<MatchSaid>): void => {
       setState(data);
-      if (data.kind === 'done') setResult(data);
+      if (data.kind === 'done') setFound({ of: asked, result: data });
       if (data.kind !== 'progress') own.terminate();
     };
     own.onerror = ({ message }): void => setState({ kind: 'fault', message });
@@ -43,7 +47,8 @@ export function useMatch(question: MatchQuestion | null): Matching {
   }, [asked, round]);
   return {
     state,
-    result,
+    result: found?.result ?? null,
+    isFresh: found !== null && found.of === asked,
     stop: () => {
       stop();
       setState({ kind: 'stopped' });

@@ -17,7 +17,7 @@ export const matchTexts = {
   stop: 'Stop',
   stopped: 'Stopped.',
   again: 'Match again',
-  outdated: 'The drawer has changed since.',
+  before: 'Below still stands what was found before this was asked.',
   combination: (collimator: string, fibre: string): string => `${lens(collimator)} + ${fibre}`,
   lens,
   map: (laser: string): string => `Lens by fibre, for ${laser}`,
