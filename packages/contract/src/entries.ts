@@ -1,3 +1,4 @@
+import { anyJson } from './any-json.ts';
 import { idText, timeText } from './written.ts';
 import { z } from './zod.ts';
 
@@ -20,7 +21,7 @@ export const keptEntry = z.strictObject({
   kind: entryKind,
   /** The launch that stood on the bench; null if none did. */
   launch: z.nullable(idText),
-  data: z.json(),
+  data: anyJson,
 });
 export type KeptEntry = z.infer<typeof keptEntry>;
 
@@ -29,7 +30,7 @@ export const writeEntry = z.strictObject({
   write: idText,
   kind: entryKind,
   launch: z.nullable(idText),
-  data: z.json(),
+  data: anyJson,
 });
 export type WriteEntry = z.infer<typeof writeEntry>;
 

@@ -1,4 +1,5 @@
 export * from './access.ts';
+export * from './any-json.ts';
 export * from './entries.ts';
 export * from './instruments.ts';
 export * from './launches.ts';

@@ -1,4 +1,5 @@
 import {
+  anyJson,
   documentText,
   entryKind,
   idText,
@@ -46,7 +47,7 @@ export const archivedEntry = z.strictObject({
   time: timeText,
   kind: entryKind,
   launch: z.nullable(idText),
-  data: z.json(),
+  data: anyJson,
 });
 export type ArchivedEntry = z.infer<typeof archivedEntry>;
 
