@@ -336,6 +336,7 @@ export {
   begunEntry,
   type KeptSteer,
   type SteerBegun,
+  steerAnswerIn,
   steerEntryKind,
   steerThatStands,
 } from './steer/kept-steer.ts';
@@ -386,7 +387,7 @@ export {
   steerMeter,
   steerMeterWords,
 } from './steer/steer-meter.ts';
-export { isSamePlan, type SteerPlan, startsDark, steerPlan } from './steer/steer-plan.ts';
+export { isSamePlan, readBeforeSteer, type SteerPlan, startsDark, steerPlan } from './steer/steer-plan.ts';
 export {
   paceWords,
   type StepWords,

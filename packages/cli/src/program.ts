@@ -12,6 +12,7 @@ import { addLimit } from './commands/limit.ts';
 import { addMatch } from './commands/match.ts';
 import { addSchema } from './commands/schema.ts';
 import { addStation } from './commands/station.ts';
+import { addSteer } from './commands/steer.ts';
 import { addWalk } from './commands/walk.ts';
 import type { Shell } from './shell.ts';
 
@@ -61,6 +62,7 @@ export function program(shell: Shell): Command {
   addStation(all, shell);
   addForecast(all, shell);
   addMatch(all, shell);
+  addSteer(all, shell);
   addWalk(all, shell);
   addGauge(all, shell);
   addCaution(all, shell);

@@ -96,12 +96,12 @@ function answerIn(
   const { session, does, number, answer } = fieldsOf(data);
   if (does !== 'answer' || session !== of || typeof number !== 'number' || typeof answer !== 'string')
     return null;
-  const read = answerFrom(answer);
+  const read = steerAnswerIn(answer);
   return read === null ? null : { number, answer: read };
 }
 
-/** An answer as it was written; null if it is none. */
-function answerFrom(text: string): SteerAnswer | null {
+/** An answer as it was written, JSON; null if it is none. */
+export function steerAnswerIn(text: string): SteerAnswer | null {
   let read: Readonly<Record<string, unknown>>;
   try {
     read = fieldsOf(JSON.parse(text));

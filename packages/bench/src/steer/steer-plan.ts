@@ -1,3 +1,4 @@
+import type { StepName } from '../caution/step-names.ts';
 import type { Launch } from '../launch/launch.ts';
 import { cameraOffsetError } from '../practice/draw-hidden.ts';
 import type { PeakShape } from '../practice/hidden-bench.ts';
@@ -19,6 +20,9 @@ export interface SteerPlan extends SteerFacts {
   /** The same with one thing changed, the most helpful first. */
   readonly better: readonly { readonly by: 'camera' | 'farther'; readonly start: StartForecast }[];
 }
+
+/** The steps whose cautions are read before reference light is sent backwards. */
+export const readBeforeSteer: readonly StepName[] = ['two-mirrors', 'find-light'];
 
 /** Finest motion of a finger on a screw, rms, turns (our assumption, no source): the middle of 0.001 to 0.0025. */
 const finger = 0.00175;

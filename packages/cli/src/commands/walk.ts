@@ -23,6 +23,7 @@ import type { Command } from 'commander';
 import { keptFile, notKept } from '../kept-file.ts';
 import { type LedWalk, ledWalk } from '../led-walk.ts';
 import { readDocument } from '../read-document.ts';
+import { seedFrom } from '../seed-option.ts';
 import type { Shell } from '../shell.ts';
 import { sectionsText } from '../text/sections-text.ts';
 import { wrapHanging } from '../text/wrap.ts';
@@ -173,16 +174,3 @@ const bothAtOnce = (): Refusal =>
     what: 'a simulated bench has a meter of its own',
     mend: 'Leave out `--lines`, or `--practice` to walk a real bench.',
   });
-
-const largestSeed = 2 ** 32 - 1;
-
-/** @throws {Refusal} if it is no whole number that a seed can be */
-function seedFrom(written: string): number {
-  const seed = Number(written);
-  if (/^\d+$/u.test(written) && seed <= largestSeed) return seed;
-  throw new Refusal({
-    where: '--practice',
-    what: `\`${written}\` is no whole number from 0 to ${largestSeed}`,
-    mend: 'Write `--practice 7`.',
-  });
-}

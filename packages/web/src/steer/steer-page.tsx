@@ -3,9 +3,9 @@ import {
   type Cards,
   everyStep,
   type Hazard,
+  readBeforeSteer,
   readingOf,
   type SteerMeter,
-  type StepName,
   steerLayout,
   withinRange,
 } from '@coreward/bench';
