@@ -39,6 +39,8 @@ const fewestPixels = 10;
  */
 export const windowReaches = [6, 4.5, 3.6] as const;
 const mostTurns = 60;
+/** A window that comes and goes by less than this share of what noise leaves of the squared deviation stands still. */
+const stillShare = 0.1;
 /** Noise, or a level that rounding leaves open, may cost this share of the smaller squared deviation before the narrower window is taken. */
 const mostNoise = 0.04;
 
@@ -136,7 +138,13 @@ const scaled = (window: Window, reach: number): Window => ({
 });
 
 /** Noise in the window, as a share of the squared deviation: pixels of the rim pull most. */
-function noiseShare({ window, axes, noise, moments, reach }: Spot): number {
+function noiseShare({
+  window,
+  axes,
+  noise,
+  moments,
+  reach,
+}: Pick<Spot, 'window' | 'axes' | 'noise' | 'moments' | 'reach'>): number {
   const pixels = Math.PI * window.major * window.minor;
   return (noise * Math.sqrt(pixels / 8) * reach ** 2 * axes.minor ** 2) / (moments.total * axes.minor ** 2);
 }
@@ -192,16 +200,21 @@ function follow(plane: Plane, start: Window, around: Dark, reach: number, cuttin
     const share = turn < 8 ? 1 : turn < 20 ? 0.5 : 0.2;
     const toward = (from: number, to: number): number => from + share * (to - from);
     const next: Window = {
-      x: moments.x,
-      y: moments.y,
+      x: toward(window.x, moments.x),
+      y: toward(window.y, moments.y),
       major: toward(window.major, reach * axes.major),
       minor: toward(window.minor, reach * axes.minor),
       azimuth: axes.azimuth,
     };
+    // where it goes to and fro by far less than noise leaves open it stands still
+    const still =
+      turn < 20
+        ? 1e-3
+        : Math.max(1e-3, stillShare * noiseShare({ window, axes, noise: dark.noise, moments, reach }));
     const settled =
-      Math.abs(next.major / window.major - 1) < 1e-3 * share &&
-      Math.abs(next.minor / window.minor - 1) < 1e-3 * share &&
-      Math.hypot(next.x - window.x, next.y - window.y) < 1e-2 * axes.minor;
+      Math.abs(next.major / window.major - 1) < still * share &&
+      Math.abs(next.minor / window.minor - 1) < still * share &&
+      Math.hypot(next.x - window.x, next.y - window.y) < Math.max(1e-2, still) * share * axes.minor;
     // a window that grows past the picture sums nothing but background
     if (!(axes.major < Math.hypot(plane.width, plane.height))) return null;
     if (settled || turn === mostTurns) {

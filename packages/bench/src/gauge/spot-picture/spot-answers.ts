@@ -21,6 +21,14 @@ const faintTails: ReadonlyMap<number, number> = new Map([
   [3.6, 0.008],
 ]);
 
+/**
+ * What averaging over one pixel adds to a squared deviation, px²: a twelfth where the pixels stand close, nothing where they
+ * are dots. Which is not known: half of it is taken off, and as much is the doubt.
+ *
+ * @source W. F. Sheppard, Proc. London Math. Soc. 29, 353 (1898) (from memory)
+ */
+const pixelShare = 1 / 24;
+
 /** Widths along both main axes and their mean, ellipticity, azimuth and centre of a spot. */
 export function answersOf(read: PlaneRead, seen: Seen, scale: Scale | null): readonly GaugeAnswer[] {
   const { spot, block } = seen;
@@ -50,7 +58,7 @@ export function answersOf(read: PlaneRead, seen: Seen, scale: Scale | null): rea
         of('level of the dark around the spot', perSquare * doubts.background[which]),
         of('light cut off by the frame', value * cut),
         of('faint light beyond the window', value * (faintTails.get(spot.reach) ?? 0)),
-        of('width of one pixel', small ? perSquare / 12 : 0),
+        of('width of one pixel', perSquare * (pixelShare / block ** 2)),
         of('scale of the picture', (value * (scale?.uncertainty ?? 0)) / pixel),
       ],
       shape: 'positive',
@@ -85,7 +93,8 @@ export function answersOf(read: PlaneRead, seen: Seen, scale: Scale | null): rea
         'None is needed.',
       );
     }
-    const uncertainty = doubts.difference / (2 * (axes.major ** 2 - axes.minor ** 2));
+    // tan 2α = 2·cross/(major² − minor²), about the axes as they were found
+    const uncertainty = doubts.cross / (axes.major ** 2 - axes.minor ** 2);
     return determined({
       quantity,
       value: spot.axes.azimuth,
@@ -96,13 +105,15 @@ export function answersOf(read: PlaneRead, seen: Seen, scale: Scale | null): rea
 }
 
 /**
- * Averaging over a block widens a spot as a slit does: (block² − 1)/12 pixels² on each axis are taken off.
+ * Averaging over a block widens a spot as a slit does: (block² − 1)/12 pixels² on each axis are taken off, and what is taken for
+ * the pixel itself.
  *
  * @source W. F. Sheppard, Proc. London Math. Soc. 29, 353 (1898) (from memory)
  */
 function withoutBlocks<T extends MainAxes>(axes: T, block: number): T {
-  const excess = (1 - 1 / block ** 2) / 12;
-  return { ...axes, major: Math.sqrt(axes.major ** 2 - excess), minor: Math.sqrt(axes.minor ** 2 - excess) };
+  const excess = (1 - 1 / block ** 2) / 12 + pixelShare / block ** 2;
+  const without = (deviation: number): number => Math.sqrt(Math.max(deviation ** 2 - excess, 0));
+  return { ...axes, major: without(axes.major), minor: without(axes.minor) };
 }
 
 /**

@@ -1,3 +1,4 @@
+import { brightNoise } from './bright-noise.ts';
 import { slowNoise, tileSide } from './dark-around.ts';
 import { litReach, type Seen } from './find-spot.ts';
 import { forWindow, isInside, type MainAxes, type Moments } from './moments.ts';
@@ -15,6 +16,8 @@ export interface SpotDoubts {
   readonly isUneven: boolean;
   /** Of the difference of the two squared deviations, px². */
   readonly difference: number;
+  /** Of what turns the main axes: the mean of along times across, px². */
+  readonly cross: number;
 }
 
 interface Moments2 {
@@ -65,19 +68,28 @@ export function spotDoubts({ spot, blocks, block, grain }: Seen, read: PlaneRead
   const uneven = isUneven ? (2 * Math.sqrt(slow ** 2 - noise ** 2)) / tileSide : 0;
   const [c, s] = [Math.cos(window.azimuth), Math.sin(window.azimuth)];
   const [a2, b2] = [axes.major ** 2, axes.minor ** 2];
-  let [majors, minors, means, differences, xx, yy] = [0, 0, 0, 0, 0, 0];
+  let [majors, minors, means, differences, crosses, xx, yy] = [0, 0, 0, 0, 0, 0, 0];
+  let [noisyX, noisyY] = [0, 0];
   let [pullMajor, pullMinor, pullX, pullY] = [0, 0, 0, 0];
   const lit = (litReach(spot, step) / spot.reach) ** 2;
   let [litMajor, litMinor] = [0, 0];
-  forWindow(blocks, window, (_, dx, dy) => {
+  // a JPEG has rounded away what its bright pixels differ by
+  const perLight = blockStep > 0 ? 0 : brightNoise(blocks, spot, noise);
+  const { level: dark, slopeX, slopeY } = spot.background;
+  forWindow(blocks, window, (at, dx, dy) => {
+    const light = blocks.light[at]! - dark - slopeX * (window.x + dx) - slopeY * (window.y + dy);
+    const times = 1 + perLight * light;
     const along = (dx * c + dy * s) ** 2 - a2;
     const across = (dy * c - dx * s) ** 2 - b2;
-    majors += along * along;
-    minors += across * across;
-    means += ((along + across) / 2) ** 2;
-    differences += (along - across) ** 2;
+    majors += times * along * along;
+    minors += times * across * across;
+    means += times * ((along + across) / 2) ** 2;
+    differences += times * (along - across) ** 2;
+    crosses += times * (along + a2) * (across + b2);
     xx += dx * dx;
+    noisyX += times * dx * dx;
     yy += dy * dy;
+    noisyY += times * dy * dy;
     pullX += dx;
     pullY += dy;
     pullMajor += along;
@@ -89,8 +101,8 @@ export function spotDoubts({ spot, blocks, block, grain }: Seen, read: PlaneRead
   const pixel = noise / moments.total;
   const level = Math.hypot(levelShare * noise, uneven) / moments.total;
   const byGrain = grain / moments.total;
-  const centre = (squares: number, pull: number, slope: number): number =>
-    Math.max(Math.hypot(pixel * Math.sqrt(squares), level * pull, pixel * slope * squares), 1e-3);
+  const centre = (noisy: number, squares: number, pull: number, slope: number): number =>
+    Math.max(Math.hypot(pixel * Math.sqrt(noisy), level * pull, pixel * slope * squares), 1e-3);
   return {
     noise: {
       mean: pixel * Math.sqrt(means),
@@ -106,10 +118,11 @@ export function spotDoubts({ spot, blocks, block, grain }: Seen, read: PlaneRead
       major: Math.hypot(level * pullMajor, byGrain * litMajor, cutDoubt * byCut.major),
       minor: Math.hypot(level * pullMinor, byGrain * litMinor, cutDoubt * byCut.minor),
     },
-    centre: [centre(xx, pullX, slopeShares[0]), centre(yy, pullY, slopeShares[1])],
+    centre: [centre(noisyX, xx, pullX, slopeShares[0]), centre(noisyY, yy, pullY, slopeShares[1])],
     falloff: falloffDoubt(blocks, moments, [moments.xx, moments.yy]),
     isUneven,
     difference: pixel * Math.sqrt(differences),
+    cross: pixel * Math.sqrt(crosses),
   };
 }
 
