@@ -2,6 +2,7 @@ import { borderOf } from './border.ts';
 import { flattened } from './curved-dark.ts';
 import { cutDarkOf, cutShare, gaussianLight } from './cut-dark.ts';
 import { type Dark, darkAround } from './dark-around.ts';
+import { firstWindow } from './first-window.ts';
 import { type Background, type MainAxes, type Moments, mainAxes, momentsIn, type Window } from './moments.ts';
 import { blocksOf, type Plane, removeHotPixels, removeSpecks } from './plane.ts';
 
@@ -231,32 +232,3 @@ function follow(plane: Plane, start: Window, around: Dark, reach: number, cuttin
 
 const levelUnder = ({ x, y }: Window, { level, slopeX, slopeY }: Background): number =>
   level + slopeX * x + slopeY * y;
-
-/** One deviation about what stands clearly out of the noise: the pixels above a quarter of the peak. */
-function firstWindow(plane: Plane, dark: Background, noise: number): Window | null {
-  const { width, height, light } = plane;
-  // of a large picture every second or third pixel of every such row does
-  const stride = Math.max(1, Math.floor(Math.sqrt((width * height) / 1.2e6)));
-  const above = (x: number, y: number): number =>
-    light[y * width + x]! - dark.level - dark.slopeX * x - dark.slopeY * y;
-  let peak = 0;
-  for (let y = 0; y < height; y += stride)
-    for (let x = 0; x < width; x += stride) peak = Math.max(peak, above(x, y));
-  if (!(peak > 6 * noise && peak > 0)) return null;
-  const level = Math.max(peak / 4, 4.5 * noise);
-  let [n, sx, sy, sxx, syy] = [0, 0, 0, 0, 0];
-  for (let y = 0; y < height; y += stride)
-    for (let x = 0; x < width; x += stride) {
-      if (!(above(x, y) > level)) continue;
-      n += 1;
-      sx += x;
-      sy += y;
-      sxx += x * x;
-      syy += y * y;
-    }
-  const [x, y] = [sx / n, sy / n];
-  const spread = Math.sqrt(Math.max((sxx / n - x * x + syy / n - y * y) / 2, 0.5));
-  // the disk on which a Gaussian is above a quarter of its peak has 0.83 of its deviation
-  const deviation = 1.2 * spread;
-  return { x, y, major: deviation, minor: deviation, azimuth: 0 };
-}
