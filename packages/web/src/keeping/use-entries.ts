@@ -29,13 +29,15 @@ export function useEntries(
   const { sequence, loaded, connection } = useKept();
   const [held, setHeld] = useState<readonly BookEntry[] | 'failed' | null>(null);
   const own = useRef<readonly BookEntry[]>([]);
+  const about = useRef(launch);
+  about.current = launch;
   // biome-ignore lint/correctness/useExhaustiveDependencies: every change (`sequence`) may have written an entry
   useEffect(() => {
     if (!loaded) return;
     let left = false;
     fetch(world, launch).then(
       (found) => {
-        if (!left) setHeld(withOwn(found, own.current));
+        if (!left) setHeld(withOwn(found, own.current, launch));
       },
       () => {
         if (!left) setHeld((before) => before ?? 'failed');
@@ -52,7 +54,7 @@ export function useEntries(
         const entry = await ask(world, routes.writeEntry, {}, { write: world.newId(), kind, launch, data });
         // counts at once, whatever the live channel does
         own.current = [entry, ...own.current];
-        setHeld((before) => [entry, ...(Array.isArray(before) ? before : [])]);
+        if (about.current === launch) setHeld((before) => [entry, ...(Array.isArray(before) ? before : [])]);
         return true;
       } catch {
         return false;
@@ -71,11 +73,16 @@ export function useEntries(
  * What was fetched, with what this page has entered in front: it was acknowledged, and an answer that knows nothing of it was
  * on its way before.
  *
- * @param own newest first
+ * @param own newest first, of whichever launch the page was about
+ * @param launch what it is about now
  */
-export function withOwn(found: readonly BookEntry[], own: readonly BookEntry[]): readonly BookEntry[] {
+export function withOwn(
+  found: readonly BookEntry[],
+  own: readonly BookEntry[],
+  launch: string,
+): readonly BookEntry[] {
   const known = new Set(found.map(({ id }) => id));
-  return [...own.filter(({ id }) => !known.has(id)), ...found];
+  return [...own.filter((entry) => entry.launch === launch && !known.has(entry.id)), ...found];
 }
 
 /** Every entry of a kind, newest first, however many there are. */
