@@ -1,3 +1,4 @@
+import { unbroken } from '@coreward/bench';
 import { routes, type WriteEntry } from '@coreward/contract';
 import { type FormEvent, type JSX, useRef, useState } from 'react';
 import { PageLink } from '../frame/navigation.tsx';
@@ -59,7 +60,7 @@ function Line({ line }: { readonly line: BookLine }): JSX.Element {
       return (
         <div>
           {bookTexts.inventedLaidIn}{' '}
-          <span className="quiet">{line.parts.map(({ name }) => name).join('; ')}</span>
+          <span className="quiet">{unbroken(line.parts.map(({ name }) => name).join('; '))}</span>
         </div>
       );
     case 'entry':
@@ -88,13 +89,16 @@ function Version({
   return (
     <div>
       {isPart && <span className="quiet">{drawerTexts.kinds[one.kind].one} </span>}
-      <PageLink to={isPart ? { page: 'drawer', part: id } : { page: 'launch', id }}>{one.name}</PageLink>,{' '}
+      <PageLink to={isPart ? { page: 'drawer', part: id } : { page: 'launch', id }}>
+        {unbroken(one.name)}
+      </PageLink>
+      ,{' '}
       <PageLink to={{ page: isPart ? 'part-versions' : 'versions', id }} className="quiet">
         {bookTexts.version(one.version)}
       </PageLink>
       <ul>
         {what.map((one) => (
-          <li key={one}>{one}</li>
+          <li key={one}>{unbroken(one)}</li>
         ))}
       </ul>
     </div>
@@ -123,7 +127,8 @@ function Entry({
   return (
     <div>
       <span className="quiet">{entry.kind}</span>{' '}
-      {practised && <span className="mark">{bookTexts.practice}</span>} {withdrawn ? <s>{text}</s> : text}{' '}
+      {practised && <span className="mark">{bookTexts.practice}</span>}{' '}
+      {withdrawn ? <s>{unbroken(text)}</s> : unbroken(text)}{' '}
       {withdrawn && <span className="mark">{bookTexts.withdrawn}</span>}
       {about !== undefined && about !== null && (
         <PageLink to={{ page: 'launch', id: about.id }} className="quiet">

@@ -4,6 +4,7 @@ import {
   type KeptReading,
   readingOf,
   type StepCautions,
+  unbroken,
   withinRange,
 } from '@coreward/bench';
 import { type JSX, useMemo, useState } from 'react';
@@ -73,7 +74,7 @@ export function StepView({
       <h2 id={`step-${step.step}`}>{title}</h2>
       <ol>
         {step.orders.map((order) => (
-          <li key={order}>{order}</li>
+          <li key={order}>{unbroken(order)}</li>
         ))}
       </ol>
       {step.numbers.length > 0 && (
@@ -81,7 +82,7 @@ export function StepView({
           <h3>{cautionTexts.numbers}</h3>
           <ul>
             {step.numbers.map((one) => (
-              <li key={one}>{one}</li>
+              <li key={one}>{unbroken(one)}</li>
             ))}
           </ul>
         </>

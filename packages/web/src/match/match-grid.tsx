@@ -1,4 +1,4 @@
-import { type MatchRow, matchMap } from '@coreward/bench';
+import { type MatchRow, matchMap, unbroken } from '@coreward/bench';
 import { type CSSProperties, type JSX, type KeyboardEvent, useState } from 'react';
 import { matchTexts } from '../texts/match.ts';
 
@@ -52,7 +52,7 @@ export function MatchGrid({
           <tbody>
             {cells.map((line, i) => (
               <tr key={collimators[i]}>
-                <th scope="row">{matchTexts.lens(collimators[i] ?? '')}</th>
+                <th scope="row">{unbroken(matchTexts.lens(collimators[i] ?? ''))}</th>
                 {line.map((cell, j) => (
                   <td key={fibres[j]}>
                     <button

@@ -90,7 +90,7 @@ export function MatchTable({
 function Cell({ row, column }: { readonly row: MatchRow; readonly column: MatchColumn }): JSX.Element {
   switch (column) {
     case 'collimator':
-      return <th scope="row">{matchTexts.lens(row.collimator)}</th>;
+      return <th scope="row">{unbroken(matchTexts.lens(row.collimator))}</th>;
     case 'laser':
     case 'fibre':
       return <td>{row[column]}</td>;
