@@ -1,9 +1,9 @@
 import type { BookEntry } from '@coreward/bench';
+import type { KeptEntry } from '@coreward/contract';
 import { expect, test } from 'vitest';
 import { withOwn } from './use-entries.ts';
 
-const entry = (id: string, launch = 'this'): BookEntry =>
-  ({ id, kind: 'note', launch, time: '', data: {} }) as BookEntry;
+const entry = (id: string, launch = 'this'): KeptEntry => ({ id, kind: 'note', launch, time: '', data: {} });
 const ids = (entries: readonly BookEntry[]) => entries.map(({ id }) => id);
 
 test('an answer that was on its way before takes none of the page’s own entries away', () => {

@@ -28,7 +28,7 @@ export function useEntries(
   const { world } = useKeeping();
   const { sequence, loaded, connection } = useKept();
   const [held, setHeld] = useState<readonly BookEntry[] | 'failed' | null>(null);
-  const own = useRef<readonly BookEntry[]>([]);
+  const own = useRef<readonly KeptEntry[]>([]);
   const about = useRef(launch);
   about.current = launch;
   // biome-ignore lint/correctness/useExhaustiveDependencies: every change (`sequence`) may have written an entry
@@ -78,7 +78,7 @@ export function useEntries(
  */
 export function withOwn(
   found: readonly BookEntry[],
-  own: readonly BookEntry[],
+  own: readonly KeptEntry[],
   launch: string,
 ): readonly BookEntry[] {
   const known = new Set(found.map(({ id }) => id));
