@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { readingsOfBuckets, withRecent } from './recent-readings.ts';
+import { latest, readingsOfBuckets, withRecent } from './recent-readings.ts';
 
 const at = (t: number, value: number | null = t) => ({ t, value, saturated: false });
 
@@ -23,6 +23,13 @@ test('what lies further back than the window is let go, its border stays', () =>
   expect(withRecent([at(0), at(50), at(100)], [at(150)], 100)).toEqual([at(50), at(100), at(150)]);
   expect(withRecent([at(0)], [], 100)).toEqual([at(0)]);
   expect(withRecent([], [], 100)).toEqual([]);
+});
+
+test('of the last minute those of that minute are told, however long readings are held', () => {
+  const held = [at(0), at(40_000), at(100_000), at(110_000, null)];
+  expect(latest(held, 60_000)).toEqual([at(100_000), at(110_000, null)]);
+  expect(latest(held, 70_000)).toEqual([at(40_000), at(100_000), at(110_000, null)]);
+  expect(latest([], 60_000)).toEqual([]);
 });
 
 test('of an instrument that floods, the newest are held', () => {

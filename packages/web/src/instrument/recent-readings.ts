@@ -21,8 +21,12 @@ export function withRecent(
   news: readonly Reading[],
   length: number,
 ): readonly Reading[] {
-  const all = [...held, ...news];
-  const newest = all.at(-1)?.t ?? 0;
-  const first = all.findIndex(({ t }) => t >= newest - length);
-  return all.slice(first).slice(-mostHeld);
+  return latest([...held, ...news], length).slice(-mostHeld);
+}
+
+/** Those that lie no more than `length` (ms) before the newest: others may be held for longer than is told of. */
+export function latest(readings: readonly Reading[], length: number): readonly Reading[] {
+  const newest = readings.at(-1)?.t ?? 0;
+  const first = readings.findIndex(({ t }) => t >= newest - length);
+  return readings.slice(first);
 }

@@ -3,6 +3,7 @@ import { routes } from '@coreward/contract';
 import { useEffect, useMemo, useState } from 'react';
 import { ask } from '../keeping/client.ts';
 import { useKeeping } from '../keeping/use-keeping.ts';
+import { latest } from './recent-readings.ts';
 import type { ReadingsHeld } from './use-readings.ts';
 
 /** Which readings a trace shows: a stretch of time, or what has come last; `length` null: all of it. */
@@ -108,7 +109,7 @@ export function useTrace(id: string, view: TraceView, live: ReadingsHeld, bucket
     };
   }, [world, id, isHeld, isKnown, isLatest, length, from, to, buckets, turn, live.live]);
 
-  const held = useMemo(() => bucketsOfReadings(readings), [readings]);
+  const held = useMemo(() => bucketsOfReadings(latest(readings, heldLength)), [readings]);
   if (!isKnown) return null;
   const answered = !isHeld && answer?.instrument === id ? answer : null;
   return {
