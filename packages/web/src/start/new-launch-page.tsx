@@ -20,7 +20,7 @@ import { useKeeping } from '../keeping/use-keeping.ts';
 import { startTexts } from '../texts/start.ts';
 import { launchName } from './launch-name.ts';
 
-/** The five lines that a forecast needs, and a name. */
+/** A name, and the six lines that a forecast needs. */
 const lines: readonly { readonly path: FieldPath; readonly label: string; readonly example: string }[] = [
   { path: ['name'], label: startTexts.form.lines.name, example: '' },
   { path: ['laser', 'wavelength'], label: startTexts.form.lines.wavelength, example: '520 nm' },

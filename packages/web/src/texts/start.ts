@@ -23,7 +23,7 @@ export const startTexts = {
   exampleTitle: 'A finished example',
   exampleText: 'A bench of our own invention: nobody’s, so change what you like.',
   emptyTitle: 'Your own bench',
-  emptyText: 'Nothing stands on it yet. Five lines are enough to begin with.',
+  emptyText: 'Nothing stands on it yet. A name and six lines are enough to begin with.',
   begin: 'Begin a launch',
   own: 'Your launches',
   invented: 'our invention',
@@ -39,7 +39,7 @@ export const startTexts = {
   form: {
     title: 'A new launch',
     intro:
-      'The five lines a forecast needs. Write values with their units, and doubt if you know it: 1.1\u00a0mm\u00a0±\u00a00.1\u00a0mm.',
+      'A name, and the six lines a forecast needs. Write values with their units, and doubt if you know it: 1.1\u00a0mm\u00a0±\u00a00.1\u00a0mm.',
     lines: {
       name: 'name',
       wavelength: 'wavelength',
