@@ -25,5 +25,10 @@ for (const simulator of simulators) {
 if (only === undefined)
   writeFileSync(
     page,
-    between(readFileSync(page, 'utf8'), 'calibration', calibrationTable(Number(sets), rows)),
+    between(
+      readFileSync(page, 'utf8'),
+      'calibration',
+      calibrationTable(Number(sets), rows),
+      'scripts/calibrate/main.ts',
+    ),
   );
