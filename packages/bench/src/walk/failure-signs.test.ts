@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { alwaysBelow, driftOf, isFlat, scatterOf } from './failure-signs.ts';
+import { alwaysBelow, driftOf, isFlat, scatterOf, scatterOfPeaks } from './failure-signs.ts';
 
 const below = (highest: readonly number[], by: number) => ({
   highest,
@@ -32,4 +32,18 @@ test('a peak is flat when five steps of M1 leave it within 8 %', () => {
   expect(isFlat([0, 0.02, -0.03, 0.01, 0.03, 0])).toBe(true);
   expect(isFlat([0, 0.02, -0.03, 0.01, 0.03])).toBe(false);
   expect(isFlat([0, 0.02, -0.03, 0.01, 0.06, 0])).toBe(false);
+});
+
+test('peaks of several screws scatter by their pooled deviation; one of each tells nothing', () => {
+  // (2·0.05² + 0.1²/2)/(2 + 1): sums of squares about each mean over their degrees of freedom (common practice, no source)
+  const pooled = Math.sqrt((2 * 0.05 ** 2 + 0.1 ** 2 / 2) / 3);
+  expect(scatterOfPeaks([[-0.05, 0, 0.05], [3, 3.1], [7]])).toBeCloseTo(pooled, 12);
+  expect(scatterOfPeaks([[0], [0.3]])).toBeNull();
+  // noise of 2 %, of which a highest reading has 0.7, and a drift between the screws
+  expect(
+    scatterOfPeaks([
+      [0, 0.02],
+      [0.3, 0.28, 0.31],
+    ]),
+  ).toBeNull();
 });

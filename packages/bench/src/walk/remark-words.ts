@@ -33,6 +33,8 @@ const sentences = {
     `Peaks that should be alike ${change > 0 ? 'rose' : 'fell'} one after the other, by ${written(Math.abs(change))} in all: the source, warmth or a creeping mount. Wait, note a reference, and read the source beside the light if you can.`,
   'repeats-scatter': ({ scatter = 0 }: Values) =>
     `What stands after a sweep differs by ${written(scatter)} from one time to the next: this is as fine as your hand is on these screws. A longer lever, a finer thread, a hex key or a shorter focal length would help; more sweeps will not.`,
+  'peaks-scatter': ({ scatter = 0 }: Values) =>
+    `The peak of a screw differs by ${written(scatter)} from one time to the next: the meter or the source is noisier than a claim counts with. Average its readings or steady the source, and look at the last screws once more.`,
   'stands-below-highest': ({ below = 0.03 }: Values) =>
     `The reading stands at least ${written(below)} below the highest seen, however often: slack, a spring, or a hand on the knob. Finish with the hand off the knob.`,
   'below-forecast': ({ share = 0 }: Values) =>

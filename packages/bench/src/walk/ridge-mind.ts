@@ -22,6 +22,8 @@ export interface Mind extends Belief {
   idle: number;
   /** Peaks since the first, ln, as long as every step of M1 went far. */
   peaks: number[];
+  /** Highest light of the last looks at M2, ln, screw by screw: each row should be alike. */
+  repeats: (readonly number[])[];
   /** It was looked whether the peak is a plateau: it is none. */
   isPeak: boolean;
 }

@@ -28,6 +28,7 @@ export function* polishNear(trail: Trail, mind: Mind): Asking<void> {
       const content = settings.content + settings.contentMore * i;
       if (mind.left[axis].expected < Math.max(settings.left, quantileLeft(before, content))) break;
     }
+    mind.repeats.push(highest);
     noticeRepeats(trail, { highest, standing });
   }
 }

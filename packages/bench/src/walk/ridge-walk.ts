@@ -12,7 +12,7 @@ import {
   ridgeFigures,
 } from './belief.ts';
 import { bringBack, gainsBack, mostUndone } from './bring-back.ts';
-import { isFlat, shareOfBest } from './failure-signs.ts';
+import { isFlat, scatterOfPeaks, shareOfBest } from './failure-signs.ts';
 import { belowForecast, seekFocus } from './focus-search.ts';
 import type { Known } from './known.ts';
 import { leftBySweep } from './left-behind.ts';
@@ -105,7 +105,7 @@ function* firstPeak(trail: Trail, known: Known): Asking<Mind> {
   }
   const peaks = before === null ? [] : [before];
   const belief = { ...newBelief(layout, gains, offsetErrorsIn(known.wavelength)), left: lefts };
-  return { ...belief, row: null, steps: 0, surprises: 0, idle: 0, peaks, isPeak: false };
+  return { ...belief, row: null, steps: 0, surprises: 0, idle: 0, peaks, repeats: [], isPeak: false };
 }
 
 /** Steps of M1, each followed by M2, until little is believed to be lost, or why no more of them helps. */
@@ -213,9 +213,14 @@ function verdictOf(trail: Trail, mind: Mind, known: Known): WalkVerdict {
   if (share !== null) notice(trail, { id: 'below-forecast', values: { share } });
   const lost = shareOfBest(trail);
   if (lost !== null) notice(trail, { id: 'stays-below-best', values: { share: lost } });
+  const scatter = scatterOfPeaks(mind.repeats);
+  if (scatter !== null) notice(trail, { id: 'peaks-scatter', values: { scatter } });
   // what is believed rests on the readings alone; more light that was seen, or was to be expected, speaks against it
   const claims95 =
-    lost === null && share === null && chanceBelow(lossChances(mind), -Math.log(0.95)) >= settings.claim;
+    lost === null &&
+    share === null &&
+    scatter === null &&
+    chanceBelow(lossChances(mind), -Math.log(0.95)) >= settings.claim;
   return {
     reason: claims95
       ? 'reached'
