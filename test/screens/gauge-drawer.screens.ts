@@ -59,7 +59,7 @@ test('from a forecast to its gauge, and the answer narrows the forecast; the rea
   await page.getByRole('link', { name: 'bench book', exact: true }).click();
   await expect(
     page.getByText(
-      /photodiode with a load: power 11\.[45]\d* mW .*; into “green guide light .*”, power of the laser/u,
+      /photodiode with a load: power 11\.[45]\d*\smW\s.*; into “green guide light .*”, power of the laser/u,
     ),
   ).toBeVisible();
   // nothing is typed where they will stand before they are here
