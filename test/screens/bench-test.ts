@@ -54,24 +54,27 @@ export async function unfold(page: Page, name: string): Promise<void> {
   await page.getByRole('button', { name: new RegExp(`^${name}`, 'u') }).click();
 }
 
-/** From here on the page draws late, as on a slow phone: what comes in between meets what is not drawn yet. */
-export const drawsLate = (page: Page, by = 300): Promise<void> =>
-  page.evaluate((delay) => {
-    // React asks for its next drawing through a port
-    const post = MessagePort.prototype.postMessage;
-    MessagePort.prototype.postMessage = function (this: MessagePort, ...message: Parameters<typeof post>) {
-      setTimeout(() => post.apply(this, message), delay);
-    } as typeof post;
-  }, by);
+/** From here on what is posted by one kind of sender leaves it late. */
+const postsLate = (page: Page, sender: 'MessagePort' | 'Worker', by: number): Promise<void> =>
+  page.evaluate(
+    ({ name, delay }) => {
+      const { prototype } = globalThis[name] as { prototype: { postMessage(...message: never[]): void } };
+      const post = prototype.postMessage;
+      prototype.postMessage = function (...message) {
+        setTimeout(() => post.apply(this, message), delay);
+      };
+    },
+    { name: sender, delay: by },
+  );
+
+/**
+ * From here on the page draws late, as on a slow phone: what comes in between meets what is not drawn yet. React asks for its
+ * next drawing through a port.
+ */
+export const drawsLate = (page: Page, by = 300): Promise<void> => postsLate(page, 'MessagePort', by);
 
 /** From here on what a page asks of its workers comes to them late. */
-export const worksLate = (page: Page, by: number): Promise<void> =>
-  page.evaluate((delay) => {
-    const post = Worker.prototype.postMessage;
-    Worker.prototype.postMessage = function (this: Worker, ...message: Parameters<typeof post>) {
-      setTimeout(() => post.apply(this, message), delay);
-    } as typeof post;
-  }, by);
+export const worksLate = (page: Page, by: number): Promise<void> => postsLate(page, 'Worker', by);
 
 /** From here on requests of a kind reach the station late, after something was done meanwhile. */
 export async function asksLate(

@@ -132,7 +132,7 @@ test('a launch of five lines is given its mirrors at the laser’s tag, and can 
   await page.getByLabel('type of the fibre').selectOption('G.652.D');
   await page.getByRole('button', { name: 'Draw its light' }).click();
   await page.getByRole('link', { name: 'walk', exact: true }).click();
-  await expect(page.getByText('a walk needs two mirrors with screws')).toBeVisible();
+  await expect(page.getByText('steering and walking take two mirrors with screws')).toBeVisible();
   await page.getByRole('link', { name: 'To the launch' }).click();
   await part(page, 'laser').click();
   await tag(page).getByRole('button', { name: 'Lay in the way of your drawer' }).click();

@@ -1,14 +1,5 @@
 import { readOffset, type SteerAnswer, type SteerStep, type WentTo, waysOf } from '@coreward/bench';
-
-/** What a line typed in a steer means. */
-export type SteerLine =
-  | { readonly do: 'answer'; readonly answer: SteerAnswer }
-  /** The simulated hand does the step. */
-  | { readonly do: 'hand' }
-  | { readonly do: 'undo' }
-  | { readonly do: 'quit' }
-  /** Nothing that can be taken; why, and what to type instead. */
-  | { readonly do: 'say'; readonly text: string };
+import type { TypedLine } from './typed-line.ts';
 
 /** What is typed where only a turn is asked for. */
 const whenDone = 'Enter when it is done';
@@ -48,7 +39,7 @@ function keysOf(step: SteerStep): string {
  *
  * @param practised whether a simulated hand stands by, to whom an empty line hands the step
  */
-export function readSteerLine(line: string, step: SteerStep, practised: boolean): SteerLine {
+export function readSteerLine(line: string, step: SteerStep, practised: boolean): TypedLine<SteerAnswer> {
   const written = line.trim().toLowerCase();
   if (written === 'q') return { do: 'quit' };
   if (written === 'u') return { do: 'undo' };
@@ -95,7 +86,7 @@ function offsetsIn(written: string): SteerAnswer | string {
   const [nearX, nearY, farX, farY, more] = pieces.map(readOffset);
   for (const read of [nearX, nearY, farX, farY]) {
     if (read === undefined) return `Type ${offsetsAsked}.`;
-    if (!read.ok) return read.why;
+    if (!read.ok) return `${read.what}. ${read.mend}`;
   }
   if (more !== undefined) return 'These are more than four offsets. Type right and up of each card.';
   const of = (read: typeof nearX): number => (read?.ok === true ? read.value : 0);

@@ -1,14 +1,5 @@
 import { answerOf, readReading, type WalkAnswer, type WalkMeter, type WalkStep } from '@coreward/bench';
-
-/** What a line typed in a walk means. */
-export type WalkLine =
-  | { readonly do: 'answer'; readonly answer: WalkAnswer }
-  /** The simulated hand does the step. */
-  | { readonly do: 'hand' }
-  | { readonly do: 'undo' }
-  | { readonly do: 'quit' }
-  /** Nothing that can be taken; why, and what to type instead. */
-  | { readonly do: 'say'; readonly text: string };
+import type { TypedLine } from './typed-line.ts';
 
 /** What may be typed, in the order of how often it is. */
 export const walkKeys = 'a reading, n did not work, s skip, u undo, q stop';
@@ -23,7 +14,7 @@ export function readWalkLine(
   line: string,
   step: WalkStep,
   { meter, shown, practised }: { meter: WalkMeter; shown: number | null; practised: boolean },
-): WalkLine {
+): TypedLine<WalkAnswer> {
   const written = line.trim();
   const needs = answerOf(step);
   switch (written.toLowerCase()) {

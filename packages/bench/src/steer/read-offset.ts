@@ -4,7 +4,7 @@ import { writeValue } from '../units/write.ts';
 /** A length as it was typed beside a card. */
 export type OffsetRead =
   | { readonly ok: true; readonly value: number }
-  | { readonly ok: false; readonly why: string };
+  | { readonly ok: false; readonly what: string; readonly mend: string };
 
 /** No card is wider to either side, m (our choice). */
 const widestCard = 0.2;
@@ -13,11 +13,12 @@ const widestCard = 0.2;
 export function readOffset(text: string): OffsetRead {
   const bare = /^[-−+]?\d*[.,]?\d+$/u.test(text.trim());
   const read = readQuantity(bare ? `${text.trim()} mm` : text, 'length');
-  if (!read.ok) return { ok: false, why: `${read.what}. ${read.mend}` };
+  if (!read.ok) return { ok: false, what: read.what, mend: read.mend };
   if (Math.abs(read.value) > widestCard) {
     return {
       ok: false,
-      why: `\`${text.trim()}\` is more than a card is wide. Write millimetres, such as \`-1.2\`.`,
+      what: `\`${text.trim()}\` is more than a card is wide`,
+      mend: 'Write millimetres, such as `-1.2`.',
     };
   }
   return { ok: true, value: read.value };
@@ -27,11 +28,12 @@ export function readOffset(text: string): OffsetRead {
 export function readDistance(text: string, least: number, most: number): OffsetRead {
   const bare = /^\d*[.,]?\d+$/u.test(text.trim());
   const read = readQuantity(bare ? `${text.trim()} mm` : text, 'length');
-  if (!read.ok) return { ok: false, why: `${read.what}. ${read.mend}` };
+  if (!read.ok) return { ok: false, what: read.what, mend: read.mend };
   if (read.value < least || read.value > most) {
     return {
       ok: false,
-      why: `\`${text.trim()}\` is not between ${inMillimetres(least)} and ${inMillimetres(most)}. Write a length between them.`,
+      what: `\`${text.trim()}\` is not between ${inMillimetres(least)} and ${inMillimetres(most)}`,
+      mend: 'Write a length between them.',
     };
   }
   return { ok: true, value: read.value };

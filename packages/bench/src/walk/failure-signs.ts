@@ -27,10 +27,19 @@ const scatterLeast = 0.05;
 /** Scatter of what stands after sweeps that should all end alike, 1σ; null: it is no more than readings have. */
 export function scatterOf({ standing }: Repeats): number | null {
   if (standing.length < scatterCount) return null;
-  const mean = standing.reduce((sum, ln) => sum + ln, 0) / standing.length;
-  const square = standing.reduce((sum, ln) => sum + (ln - mean) ** 2, 0);
-  const scatter = Math.sqrt(square / (standing.length - 1));
+  const scatter = scatterWithin([standing]);
   return scatter > scatterLeast ? scatter : null;
+}
+
+/** Standard deviation of values about the mean of their own row, of all rows together; 0 where no row has two. */
+function scatterWithin(rows: readonly (readonly number[])[]): number {
+  const told = rows.filter(({ length }) => length > 1);
+  const free = told.reduce((sum, { length }) => sum + length - 1, 0);
+  const square = told.reduce((sum, row) => {
+    const mean = row.reduce((all, ln) => all + ln, 0) / row.length;
+    return sum + row.reduce((all, ln) => all + (ln - mean) ** 2, 0);
+  }, 0);
+  return free === 0 ? 0 : Math.sqrt(square / free);
 }
 
 /**
@@ -43,14 +52,7 @@ const peaksLeast = 0.028;
 
 /** Scatter of peaks that should be alike, 1σ, of several screws together; null: it is no more than a claim counts with. */
 export function scatterOfPeaks(repeats: readonly (readonly number[])[]): number | null {
-  const told = repeats.filter(({ length }) => length > 1);
-  const free = told.reduce((sum, { length }) => sum + length - 1, 0);
-  if (free === 0) return null;
-  const square = told.reduce((sum, peaks) => {
-    const mean = peaks.reduce((all, ln) => all + ln, 0) / peaks.length;
-    return sum + peaks.reduce((all, ln) => all + (ln - mean) ** 2, 0);
-  }, 0);
-  const scatter = Math.sqrt(square / free);
+  const scatter = scatterWithin(repeats);
   return scatter > peaksLeast ? scatter : null;
 }
 

@@ -60,7 +60,7 @@ export function walkedLaunch(launch: Launch): WalkedLaunch {
   if (launch.collimator === null) {
     throw new Refusal({
       where: 'launch.collimator',
-      what: 'a walk needs a lens before the fibre, and this launch has none',
+      what: 'steering and walking take a lens before the fibre, and this launch has none',
       mend: 'Write the `collimator:` with its `focal length`.',
     });
   }
@@ -73,7 +73,7 @@ export function walkedLaunch(launch: Launch): WalkedLaunch {
   if (h1 === undefined || h2 === undefined || v1 === undefined || v2 === undefined) {
     throw new Refusal({
       where: 'launch.path',
-      what: `a walk needs two mirrors with screws, and this path has ${horizontal.length}`,
+      what: `steering and walking take two mirrors with screws, and this path has ${horizontal.length}`,
       mend: 'Give two mirrors a `mount: { lever: 38 mm, pitch: 0.25 mm }` with the figures of yours.',
     });
   }

@@ -238,7 +238,7 @@ test('a fibre of many modes is walked to the middle of its plateau, by the layou
 });
 
 test('a launch without a lens, or with one mirror, has no walk', () => {
-  expect(() => knownOf({ ...launch, collimator: null })).toThrow('needs a lens');
+  expect(() => knownOf({ ...launch, collimator: null })).toThrow('steering and walking take a lens');
   const oneMirror = launch.path.filter((part) => part.kind !== 'mirror' || part.name === 'M1');
-  expect(() => knownOf({ ...launch, path: oneMirror })).toThrow('two mirrors with screws');
+  expect(() => knownOf({ ...launch, path: oneMirror })).toThrow('take two mirrors with screws');
 });

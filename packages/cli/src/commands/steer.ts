@@ -114,8 +114,7 @@ function lengthFrom(
   if (written === undefined) return usual;
   const read = readAs(written);
   if (read.ok) return read.value;
-  const [what = '', ...mend] = read.why.split('. ');
-  return new Refusal({ where, what, mend: mend.join('. ') });
+  return new Refusal({ where, what: read.what, mend: read.mend });
 }
 
 /** The cautions of a real bench, what is to be expected, and where the cards stand. */

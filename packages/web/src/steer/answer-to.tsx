@@ -168,7 +168,7 @@ function OffsetsForm({ answer }: Pick<AnswerToProps, 'answer'>): JSX.Element {
       Object.fromEntries(
         fields.flatMap(({ name }) => {
           const read = readOffset(typed[name]);
-          return read.ok ? [] : [[name, read.why]];
+          return read.ok ? [] : [[name, `${read.what}. ${read.mend}`]];
         }),
       ),
     );

@@ -27,7 +27,7 @@ export function LengthField({
         steps
         onEnter={(text) => {
           const length = read(text);
-          setRefused(length.ok ? null : { text, why: length.why });
+          setRefused(length.ok ? null : { text, why: `${length.what}. ${length.mend}` });
           if (length.ok) onEnter(length.value);
         }}
       />

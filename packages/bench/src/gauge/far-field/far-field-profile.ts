@@ -121,7 +121,10 @@ const shares = [
   ['sinHalf', 0.5],
 ] as const;
 
-/** What eight terms miss of an LP01 far field at most, as a share of the angle (computed against its closed form). */
+/**
+ * What eight terms miss of an LP01 far field, as a share of the angle. Against its closed form, V from 1.6 to 4 and 41 to 401
+ * readings without noise, it is 1.0e-4 at most, at 5 % (computed); half as much again is taken.
+ */
 const curveDoubt = 1.5e-4;
 
 const noPeak = {

@@ -141,13 +141,12 @@ const scaled = (window: Window, reach: number): Window => ({
 /** Noise in the window, as a share of the squared deviation: pixels of the rim pull most. */
 function noiseShare({
   window,
-  axes,
   noise,
   moments,
   reach,
-}: Pick<Spot, 'window' | 'axes' | 'noise' | 'moments' | 'reach'>): number {
+}: Pick<Spot, 'window' | 'noise' | 'moments' | 'reach'>): number {
   const pixels = Math.PI * window.major * window.minor;
-  return (noise * Math.sqrt(pixels / 8) * reach ** 2 * axes.minor ** 2) / (moments.total * axes.minor ** 2);
+  return (noise * Math.sqrt(pixels / 8) * reach ** 2) / moments.total;
 }
 
 /** The same by the level of the dark, as far as its own noise leaves it open. */
@@ -211,7 +210,7 @@ function follow(plane: Plane, start: Window, around: Dark, reach: number, cuttin
     const still =
       turn < 20
         ? 1e-3
-        : Math.max(1e-3, stillShare * noiseShare({ window, axes, noise: dark.noise, moments, reach }));
+        : Math.max(1e-3, stillShare * noiseShare({ window, noise: dark.noise, moments, reach }));
     const settled =
       Math.abs(next.major / window.major - 1) < still * share &&
       Math.abs(next.minor / window.minor - 1) < still * share &&

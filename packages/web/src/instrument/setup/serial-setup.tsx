@@ -34,6 +34,8 @@ export function SerialSetup({ initial, onSetup }: SetupProps): JSX.Element {
       newest.forget();
       setLink(next);
       setListening(false);
+      setLines([]);
+      setSaid(null);
     },
     [newest],
   );
